@@ -1,0 +1,108 @@
+package rodwork.app;
+
+import java.util.Locale;
+import rodwork.geometry.Refusal;
+
+/**
+ * The refusals that arise at the edge of the program: files, addresses, requests. Those of the
+ * input itself are kept by the module that judges it.
+ */
+public enum AppRefusal {
+  FILE_MISSING("file-missing", "%s: there is no such file.", "Check the name and the folder."),
+  FILE_UNREADABLE(
+      "file-unreadable", "%s cannot be read: %s.", "Check that it is a file and may be read."),
+  FILE_UNWRITABLE(
+      "file-unwritable",
+      "%s cannot be written: %s.",
+      "Check that the folder exists, may be written to and has room; nothing was changed."),
+  RIGHT_NEEDS_JAW(
+      "right-needs-jaw",
+      "A right tilt of %s° was asked for, but whether the cast is upper or lower is not known, and"
+          + " its shape cannot tell right from left.",
+      "Say which it is: --jaw upper or --jaw lower."),
+  AXIS_FROM_BELOW(
+      "axis-from-below",
+      "The withdrawal axis %s points %s° away from the occlusal direction of this cast; the limit"
+          + " is below 90°.",
+      "Give the direction in which the denture leaves, from tissue to the occlusal side, in the"
+          + " scan file's own frame."),
+  MEMORY_SHORT(
+      "memory-short",
+      "The work on %s needs more memory than the %s MiB that Java may use here.",
+      "Reduce the scan to the arch, or give Java more with the environment variable"
+          + " JAVA_TOOL_OPTIONS=-Xmx4g."),
+  PORT_TAKEN(
+      "port-taken",
+      "Nothing can listen at %s port %s: %s.",
+      "Choose another port with --port, or leave --port out to take any free one."),
+  BENCH_NOT_BUILT(
+      "bench-not-built",
+      "The bench's files are missing (web/dist beside the program).",
+      "Start it with ./rodwork, which builds them; Node 20 or newer is needed for that."),
+  HOST_REFUSED(
+      "host-refused",
+      "The request was addressed to the host \"%s\", which is not this server.",
+      "Open the address that rodwork printed."),
+  ORIGIN_REFUSED(
+      "origin-refused",
+      "A page of \"%s\" asked; only the bench's own page may.",
+      "Open the address that rodwork printed."),
+  TOKEN_REFUSED(
+      "token-refused",
+      "The request carries no valid token.",
+      "Open the address that rodwork printed, with everything after the #."),
+  CAST_NOT_OPEN(
+      "cast-not-open", "No cast \"%s\" is open.", "Open it again; GET /api/casts lists what is."),
+  TOO_MANY_CASTS(
+      "too-many-casts",
+      "%s casts are open, and no more than %s are kept at a time.",
+      "Close one that is no longer needed."),
+  UPLOAD_TOO_BIG(
+      "upload-too-big",
+      "%s is larger than the %s MiB that the bench takes at a time.",
+      "Reduce the scan to the arch, or survey it on the command line: rodwork survey."),
+  UPLOAD_EMPTY("upload-empty", "%s came without content.", "Choose the scan file again."),
+  REQUEST_UNREADABLE(
+      "request-unreadable",
+      "The request cannot be understood: %s.",
+      "See docs/protocol.md for what the server takes."),
+  NOT_FOUND("not-found", "There is nothing at %s.", "See docs/protocol.md for what there is."),
+  NO_FIELD_YET(
+      "no-field-yet",
+      "A place was asked for before the first survey of this cast was finished.",
+      "Ask again once a survey has come."),
+  FAULT(
+      "fault",
+      "Rodwork made a mistake (%s). Your scan file is unharmed.",
+      "Try again. If it happens again, the details are in %s.");
+
+  private final String code;
+  private final String message;
+  private final String advice;
+
+  AppRefusal(String code, String message, String advice) {
+    this.code = code;
+    this.message = message;
+    this.advice = advice;
+  }
+
+  public String code() {
+    return code;
+  }
+
+  /**
+   * Fills the placeholders of message and advice, in this order.
+   *
+   * @throws java.util.MissingFormatArgumentException if there are too few values
+   */
+  public Refusal with(Object... values) {
+    String both = String.format(Locale.ROOT, message + "\n" + advice, values);
+    int cut = both.lastIndexOf('\n');
+    return new Refusal(code, both.substring(0, cut), both.substring(cut + 1));
+  }
+
+  /** How many values {@link #with} needs. */
+  int placeholders() {
+    return (message + advice).split("%s", -1).length - 1;
+  }
+}
