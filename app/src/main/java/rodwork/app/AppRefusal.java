@@ -8,13 +8,14 @@ import rodwork.geometry.Refusal;
  * input itself are kept by the module that judges it.
  */
 public enum AppRefusal {
-  FILE_MISSING("file-missing", "%s: there is no such file.", "Check the name and the folder."),
-  FILE_UNREADABLE(
-      "file-unreadable", "%s cannot be read: %s.", "Check that it is a file and may be read."),
   FILE_UNWRITABLE(
       "file-unwritable",
       "%s cannot be written: %s.",
       "Check that the folder exists, may be written to and has room; nothing was changed."),
+  NOT_FINITE(
+      "not-finite",
+      "%s holds coordinates that are no numbers (NaN or infinite).",
+      "Look at it with rodwork intake, which tells what can be mended; export the scan again."),
   RIGHT_NEEDS_JAW(
       "right-needs-jaw",
       "A right tilt of %s° was asked for, but whether the cast is upper or lower is not known, and"

@@ -2,14 +2,12 @@ package rodwork.app.command;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.concurrent.CountDownLatch;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import rodwork.app.Home;
 import rodwork.app.server.BenchServer;
@@ -26,13 +24,6 @@ final class BenchCommand implements Runnable {
   @Spec
   @SuppressWarnings("NullAway.Init") // picocli fills it in
   private CommandSpec spec;
-
-  @Parameters(
-      arity = "0..1",
-      paramLabel = "CAST",
-      description =
-          "Scan file to open: STL, PLY, OBJ, OFF, 3MF, glTF or GLB, also gzipped or zipped.")
-  private @Nullable Path cast;
 
   @Option(
       names = "--port",
@@ -62,7 +53,6 @@ final class BenchCommand implements Runnable {
     }
     PrintWriter out = spec.commandLine().getOut();
     BenchServer server = BenchServer.start(BenchServer.Settings.of(Home.bench(), listen, port));
-    if (cast != null) {}
     out.println("The bench: " + server.address());
     out.println("Stop it with Ctrl+C.");
     out.flush();

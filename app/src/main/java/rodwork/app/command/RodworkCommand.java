@@ -11,7 +11,12 @@ import picocli.CommandLine.Spec;
     name = RodworkCommand.NAME,
     description = "A survey bench for removable partial dentures.",
     synopsisSubcommandLabel = "[COMMAND]",
-    subcommands = {BenchCommand.class, RehearseCommand.class, HelpCommand.class},
+    subcommands = {
+      BenchCommand.class,
+      ConvertCommand.class,
+      RehearseCommand.class,
+      HelpCommand.class
+    },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     footer = {
