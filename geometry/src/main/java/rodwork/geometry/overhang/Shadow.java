@@ -1,0 +1,448 @@
+package rodwork.geometry.overhang;
+
+import java.util.Arrays;
+
+/**
+ * The shadow that everything above a level casts straight down, and the way out of it.
+ *
+ * <p>For a level L the shadow is the set of horizontal positions with something above L. Its
+ * boundary is found where it can be: on {@linkplain Eaves pieces} with {@code foot <= L < top}, and
+ * on the level lines of triangles that are seen from above. A search walks outwards over blocks of
+ * columns and stops when nothing nearer can come; blocks and columns whose lowest open level lies
+ * above L are passed over.
+ *
+ * <p>Immutable; one {@link Found} belongs to one thread.
+ */
+final class Shadow {
+  private static final int BLOCK = 4;
+
+  final Columns columns;
+  final Eaves eaves;
+  private final boolean[] visible;
+
+  /** Lowest and highest level at which a column can hold a level line; empty: +∞ and −∞. */
+  private final float[] lineLow;
+
+  private final float[] lineHigh;
+
+  /** Lowest level at which anything in a column, in a block, can bound the shadow. */
+  private final float[] openLow;
+
+  private final float[] blockLow;
+  private final int bx;
+  private final int by;
+
+  /**
+   * @param visible for each triangle, whether any of it may be seen from above; too many is slow,
+   *     too few is wrong
+   */
+  Shadow(Columns columns, Eaves eaves, boolean[] visible) {
+    this.columns = columns;
+    this.eaves = eaves;
+    this.visible = visible;
+    int cells = columns.nx * columns.ny;
+    lineLow = new float[cells];
+    lineHigh = new float[cells];
+    openLow = new float[cells];
+    this.bx = (columns.nx + BLOCK - 1) / BLOCK;
+    this.by = (columns.ny + BLOCK - 1) / BLOCK;
+    blockLow = new float[bx * by];
+    Arrays.fill(blockLow, Float.POSITIVE_INFINITY);
+    for (int iy = 0; iy < columns.ny; iy++) {
+      for (int ix = 0; ix < columns.nx; ix++) {
+        int c = iy * columns.nx + ix;
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (int i = columns.start[c]; i < columns.start[c + 1]; i++) {
+          int t = columns.items[i];
+          if (visible[t]) {
+            low = Math.min(low, columns.low[t]);
+            high = Math.max(high, columns.high[t]);
+          }
+        }
+        lineLow[c] = (float) (low - 1e-4);
+        lineHigh[c] = (float) (high + 1e-4);
+        for (int k = eaves.start[c]; k < eaves.start[c + 1]; k++) {
+          int o = Eaves.STRIDE * eaves.items[k];
+          low = Math.min(low, Math.min(eaves.pieces[o + 6], eaves.pieces[o + 7]));
+        }
+        openLow[c] = (float) (low - 1e-4);
+        int b = iy / BLOCK * bx + ix / BLOCK;
+        blockLow[b] = Math.min(blockLow[b], openLow[c]);
+      }
+    }
+  }
+
+  /** What a search found; reused from one search to the next. */
+  static final class Found {
+    double px;
+    double py;
+    double level;
+
+    /** Square of the distance found so far [mm²]; the search radius before anything is found. */
+    double best2;
+
+    /** Nearest place on the boundary. */
+    double qx;
+
+    double qy;
+
+    /** Piece that holds it, or −1. */
+    int piece;
+
+    /** Triangle whose level line holds it, or −1. */
+    int triangle;
+
+    private double s0;
+    private double s1;
+    private double[] free = new double[16];
+
+    boolean any() {
+      return piece >= 0 || triangle >= 0;
+    }
+
+    /** Height at which the surface bounds the shadow at (qx, qy) [mm]. */
+    double top(Eaves eaves) {
+      if (piece < 0) {
+        return level;
+      }
+      int o = Eaves.STRIDE * piece;
+      double[] p = eaves.pieces;
+      double dx = p[o + 2] - p[o];
+      double dy = p[o + 3] - p[o + 1];
+      double l2 = dx * dx + dy * dy;
+      double s = l2 > 0 ? ((qx - p[o]) * dx + (qy - p[o + 1]) * dy) / l2 : 0;
+      return p[o + 4] + s * (p[o + 5] - p[o + 4]);
+    }
+  }
+
+  /**
+   * The point of the boundary of the shadow at a level that is nearest to a horizontal position.
+   *
+   * @param radius how far to look [mm]
+   * @param hint a piece that was nearest for a point close by, or −1: only makes it faster
+   */
+  void nearest(double px, double py, double level, double radius, int hint, Found f) {
+    f.px = px;
+    f.py = py;
+    f.level = level;
+    f.best2 = radius * radius;
+    f.piece = -1;
+    f.triangle = -1;
+    if (hint >= 0) {
+      tryPiece(hint, f);
+    }
+    double size = BLOCK * columns.cell;
+    double rx = (px - columns.x0) / size;
+    double ry = (py - columns.y0) / size;
+    int cx = (int) Math.floor(rx);
+    int cy = (int) Math.floor(ry);
+    double inner = size * Math.min(Math.min(rx - cx, cx + 1 - rx), Math.min(ry - cy, cy + 1 - ry));
+    int rings = 1 + (int) (radius / size + 1);
+    for (int k = 0; k <= rings; k++) {
+      double least = k == 0 ? 0 : inner + (k - 1) * size;
+      if (least * least >= f.best2) {
+        return;
+      }
+      for (int iy = cy - k; iy <= cy + k; iy++) {
+        if (iy < 0 || iy >= by) {
+          continue;
+        }
+        int step = iy == cy - k || iy == cy + k || k == 0 ? 1 : 2 * k;
+        for (int ix = cx - k; ix <= cx + k; ix += step) {
+          if (ix >= 0 && ix < bx && blockLow[iy * bx + ix] <= level) {
+            scanBlock(ix, iy, f);
+          }
+        }
+      }
+    }
+  }
+
+  private void scanBlock(int blockX, int blockY, Found f) {
+    double size = columns.cell;
+    int ix1 = Math.min(columns.nx, (blockX + 1) * BLOCK);
+    int iy1 = Math.min(columns.ny, (blockY + 1) * BLOCK);
+    for (int iy = blockY * BLOCK; iy < iy1; iy++) {
+      double low = columns.y0 + iy * size;
+      double gapY = f.py < low ? low - f.py : f.py > low + size ? f.py - low - size : 0;
+      if (gapY * gapY >= f.best2) {
+        continue;
+      }
+      for (int ix = blockX * BLOCK; ix < ix1; ix++) {
+        int c = iy * columns.nx + ix;
+        if (openLow[c] > f.level) {
+          continue;
+        }
+        double left = columns.x0 + ix * size;
+        double gapX = f.px < left ? left - f.px : f.px > left + size ? f.px - left - size : 0;
+        if (gapX * gapX + gapY * gapY >= f.best2) {
+          continue;
+        }
+        for (int k = eaves.start[c], end = eaves.start[c + 1]; k < end; k++) {
+          tryPiece(eaves.items[k], f);
+        }
+        if (lineLow[c] <= f.level && f.level <= lineHigh[c]) {
+          for (int i = columns.start[c], end = columns.start[c + 1]; i < end; i++) {
+            int t = columns.items[i];
+            if (columns.low[t] <= f.level && f.level < columns.high[t] && visible[t]) {
+              tryLevelLine(t, f);
+            }
+          }
+        }
+      }
+    }
+  }
+
+  private void tryPiece(int piece, Found f) {
+    if (!open(piece, f)) {
+      return;
+    }
+    int o = Eaves.STRIDE * piece;
+    double[] p = eaves.pieces;
+    double ax = p[o];
+    double ay = p[o + 1];
+    double dx = p[o + 2] - ax;
+    double dy = p[o + 3] - ay;
+    double l2 = dx * dx + dy * dy;
+    double s = ((f.px - ax) * dx + (f.py - ay) * dy) / l2;
+    s = s < f.s0 ? f.s0 : s > f.s1 ? f.s1 : s;
+    double qx = ax + s * dx;
+    double qy = ay + s * dy;
+    double d2 = (qx - f.px) * (qx - f.px) + (qy - f.py) * (qy - f.py);
+    if (d2 < f.best2) {
+      f.best2 = d2;
+      f.qx = qx;
+      f.qy = qy;
+      f.piece = piece;
+      f.triangle = -1;
+    }
+  }
+
+  /** Sets s0, s1 to the part of a piece that bounds the shadow at the level; false if none does. */
+  private boolean open(int piece, Found f) {
+    int o = Eaves.STRIDE * piece;
+    double[] p = eaves.pieces;
+    double level = f.level;
+    double t0 = p[o + 4] - level;
+    double t1 = p[o + 5] - level;
+    if (t0 <= 0 && t1 <= 0) {
+      return false;
+    }
+    double under = level + Columns.LEVEL_SLACK_MM;
+    double b0 = under - p[o + 6];
+    double b1 = under - p[o + 7];
+    if (b0 < 0 && b1 < 0) {
+      return false;
+    }
+    double s0 = 0;
+    double s1 = 1;
+    if (t0 <= 0) {
+      s0 = t0 / (t0 - t1);
+    } else if (t1 <= 0) {
+      s1 = t0 / (t0 - t1);
+    }
+    if (b0 < 0) {
+      s0 = Math.max(s0, b0 / (b0 - b1));
+    } else if (b1 < 0) {
+      s1 = Math.min(s1, b0 / (b0 - b1));
+    }
+    f.s0 = s0;
+    f.s1 = s1;
+    return s0 <= s1;
+  }
+
+  /** The level line of a triangle as ax, ay, bx, by in {@code f.free[0..3]}. */
+  private void levelLine(int t, Found f) {
+    int[] corners = columns.corners;
+    Projection at = columns.at;
+    int n = 0;
+    for (int k = 0; k < 3 && n < 4; k++) {
+      int v = corners[3 * t + k];
+      int w = corners[3 * t + (k == 2 ? 0 : k + 1)];
+      double hv = at.z[v] - f.level;
+      double hw = at.z[w] - f.level;
+      if (hv > 0 != hw > 0) {
+        double s = hv / (hv - hw);
+        f.free[n++] = at.x[v] + s * (at.x[w] - at.x[v]);
+        f.free[n++] = at.y[v] + s * (at.y[w] - at.y[v]);
+      }
+    }
+  }
+
+  private void tryLevelLine(int t, Found f) {
+    levelLine(t, f);
+    double ax = f.free[0];
+    double ay = f.free[1];
+    double dx = f.free[2] - ax;
+    double dy = f.free[3] - ay;
+    double l2 = dx * dx + dy * dy;
+    double s = l2 > 0 ? Columns.clamp(((f.px - ax) * dx + (f.py - ay) * dy) / l2) : 0;
+    double qx = ax + s * dx;
+    double qy = ay + s * dy;
+    double d2 = (qx - f.px) * (qx - f.px) + (qy - f.py) * (qy - f.py);
+    if (d2 >= f.best2) {
+      return;
+    }
+    if (columns.covered(qx, qy, f.level)) {
+      s = nearestUncovered(ax, ay, dx, dy, s, f.level);
+      if (Double.isNaN(s)) {
+        return;
+      }
+      qx = ax + s * dx;
+      qy = ay + s * dy;
+      d2 = (qx - f.px) * (qx - f.px) + (qy - f.py) * (qy - f.py);
+      if (d2 >= f.best2) {
+        return;
+      }
+    }
+    f.best2 = d2;
+    f.qx = qx;
+    f.qy = qy;
+    f.piece = -1;
+    f.triangle = t;
+  }
+
+  /**
+   * The parameter nearest to {@code wanted} at which nothing lies above a short level segment; NaN
+   * if all of it is covered. The ends of the covered stretches are bisected between samples a
+   * quarter column apart, to 1e-6 of the segment.
+   */
+  private double nearestUncovered(
+      double ax, double ay, double dx, double dy, double wanted, double level) {
+    double length = Math.sqrt(dx * dx + dy * dy);
+    int steps = Math.max(4, (int) Math.ceil(4 * length / columns.cell));
+    double best = Double.NaN;
+    for (int i = 0; i <= steps; i++) {
+      double s = (double) i / steps;
+      if (Math.abs(s - wanted) < (Double.isNaN(best) ? 2 : Math.abs(best - wanted))
+          && !columns.covered(ax + s * dx, ay + s * dy, level)) {
+        best = s;
+      }
+    }
+    if (Double.isNaN(best)) {
+      return best;
+    }
+    double free = best;
+    double covered = best + Math.clamp(wanted - best, -1.0 / steps, 1.0 / steps);
+    while (Math.abs(free - covered) > 1e-6) {
+      double middle = (free + covered) / 2;
+      if (columns.covered(ax + middle * dx, ay + middle * dy, level)) {
+        covered = middle;
+      } else {
+        free = middle;
+      }
+    }
+    return free;
+  }
+
+  /**
+   * Distance along a horizontal ray to where it leaves the shadow at a level [mm].
+   *
+   * @param ux x of the unit direction
+   * @param uy y of the unit direction
+   * @param reach how far to look [mm]; returned when nothing is met before
+   */
+  double along(double px, double py, double level, double ux, double uy, double reach, Found f) {
+    f.level = level;
+    f.px = px;
+    f.py = py;
+    f.piece = -1;
+    f.triangle = -1;
+    double best = reach;
+    double size = columns.cell;
+    int ix = (int) Math.floor((px - columns.x0) / size);
+    int iy = (int) Math.floor((py - columns.y0) / size);
+    double nextX = boundary(px, columns.x0, size, ix, ux);
+    double nextY = boundary(py, columns.y0, size, iy, uy);
+    double stepX = ux == 0 ? Double.POSITIVE_INFINITY : size / Math.abs(ux);
+    double stepY = uy == 0 ? Double.POSITIVE_INFINITY : size / Math.abs(uy);
+    double entered = 0;
+    while (entered < best && ix >= 0 && iy >= 0 && ix < columns.nx && iy < columns.ny) {
+      int c = iy * columns.nx + ix;
+      if (openLow[c] <= level) {
+        best = alongColumn(c, ux, uy, best, f);
+      }
+      if (nextX < nextY) {
+        entered = nextX;
+        nextX += stepX;
+        ix += ux > 0 ? 1 : -1;
+      } else {
+        entered = nextY;
+        nextY += stepY;
+        iy += uy > 0 ? 1 : -1;
+      }
+    }
+    f.qx = px + best * ux;
+    f.qy = py + best * uy;
+    f.best2 = best * best;
+    return best;
+  }
+
+  private static double boundary(double p, double from, double size, int i, double u) {
+    if (u == 0) {
+      return Double.POSITIVE_INFINITY;
+    }
+    double wall = from + size * (u > 0 ? i + 1 : i);
+    return (wall - p) / u;
+  }
+
+  private double alongColumn(int c, double ux, double uy, double limit, Found f) {
+    double best = limit;
+    for (int k = eaves.start[c], end = eaves.start[c + 1]; k < end; k++) {
+      int piece = eaves.items[k];
+      if (!open(piece, f)) {
+        continue;
+      }
+      int o = Eaves.STRIDE * piece;
+      double[] p = eaves.pieces;
+      double t = meets(f, ux, uy, p[o], p[o + 1], p[o + 2], p[o + 3], f.s0, f.s1);
+      if (t < best) {
+        best = t;
+        f.piece = piece;
+        f.triangle = -1;
+      }
+    }
+    if (lineLow[c] <= f.level && f.level <= lineHigh[c]) {
+      for (int i = columns.start[c], end = columns.start[c + 1]; i < end; i++) {
+        int tri = columns.items[i];
+        if (columns.low[tri] <= f.level && f.level < columns.high[tri] && visible[tri]) {
+          levelLine(tri, f);
+          double t = meets(f, ux, uy, f.free[0], f.free[1], f.free[2], f.free[3], 0, 1);
+          if (t < best && !columns.covered(f.px + t * ux, f.py + t * uy, f.level)) {
+            best = t;
+            f.piece = -1;
+            f.triangle = tri;
+          }
+        }
+      }
+    }
+    return best;
+  }
+
+  /** Distance along the ray to a segment's stretch s0..s1; +∞ where they do not meet. */
+  private static double meets(
+      Found f,
+      double ux,
+      double uy,
+      double ax,
+      double ay,
+      double bx,
+      double by,
+      double s0,
+      double s1) {
+    double dx = bx - ax;
+    double dy = by - ay;
+    double cross = ux * dy - uy * dx;
+    if (cross == 0) {
+      return Double.POSITIVE_INFINITY;
+    }
+    double wx = ax - f.px;
+    double wy = ay - f.py;
+    double s = (wx * uy - wy * ux) / cross;
+    if (s < s0 - 1e-9 || s > s1 + 1e-9) {
+      return Double.POSITIVE_INFINITY;
+    }
+    double t = (wx * dy - wy * dx) / cross;
+    return t >= -1e-9 ? Math.max(0, t) : Double.POSITIVE_INFINITY;
+  }
+}
