@@ -21,6 +21,13 @@ final class Columns {
   /** Heights closer than this are one height [mm]: far below any scan, far above rounding. */
   static final double LEVEL_SLACK_MM = 1e-7;
 
+  /** Widening of the boxes [mm]: above the rounding of a float coordinate of a cast (8e-6). */
+  private static final double BOX_SLACK_MM = 3e-5;
+
+  static final int BOX = 8;
+  static final int LOW = 4;
+  static final int HIGH = 5;
+
   private static final int PARTS = 4;
 
   private static final int[] COUNT_ONLY = {};
@@ -38,10 +45,12 @@ final class Columns {
 
   final int[] items;
 
-  /** Lowest and highest corner of each triangle [mm]. */
-  final double[] low;
-
-  final double[] high;
+  /**
+   * A box around each triangle, one cache line apiece: least and greatest x and y against the corner
+   * of the grid, least and greatest height, two unused [mm]. Widened by {@link #BOX_SLACK_MM}, so that
+   * a test on the box never excludes wrongly.
+   */
+  final float[] box;
 
   Columns(Projection at, int[] corners, double wantedCell, Watch watch) {
     this.at = at;
@@ -67,8 +76,7 @@ final class Columns {
     this.y0 = minY - 1.5 * size;
     this.nx = (int) ((maxX - minX) / size) + 4;
     this.ny = (int) ((maxY - minY) / size) + 4;
-    this.low = new double[triangles];
-    this.high = new double[triangles];
+    this.box = new float[BOX * triangles];
 
     // Each part of the triangles counts for itself, so that all parts can be filled at once and the
     // order within a column stays that of the triangles.
@@ -122,17 +130,26 @@ final class Columns {
         double by = y[b];
         double cx = x[c];
         double cy = y[c];
+        double minX = Math.min(ax, Math.min(bx, cx)) - x0;
+        double maxX = Math.max(ax, Math.max(bx, cx)) - x0;
+        double minY = Math.min(ay, Math.min(by, cy)) - y0;
+        double maxY = Math.max(ay, Math.max(by, cy)) - y0;
         if (out == COUNT_ONLY) {
-          low[t] = Math.min(z[a], Math.min(z[b], z[c]));
-          high[t] = Math.max(z[a], Math.max(z[b], z[c]));
+          int o = BOX * t;
+          box[o] = (float) (minX - BOX_SLACK_MM);
+          box[o + 1] = (float) (maxX + BOX_SLACK_MM);
+          box[o + 2] = (float) (minY - BOX_SLACK_MM);
+          box[o + 3] = (float) (maxY + BOX_SLACK_MM);
+          box[o + LOW] = (float) (Math.min(z[a], Math.min(z[b], z[c])) - BOX_SLACK_MM);
+          box[o + HIGH] = (float) (Math.max(z[a], Math.max(z[b], z[c])) + BOX_SLACK_MM);
         }
         if ((bx - ax) * (cy - ay) - (by - ay) * (cx - ax) == 0) {
           continue;
         }
-        int ix0 = (int) ((Math.min(ax, Math.min(bx, cx)) - x0) * inverse);
-        int ix1 = (int) ((Math.max(ax, Math.max(bx, cx)) - x0) * inverse);
-        int iy0 = (int) ((Math.min(ay, Math.min(by, cy)) - y0) * inverse);
-        int iy1 = (int) ((Math.max(ay, Math.max(by, cy)) - y0) * inverse);
+        int ix0 = (int) (minX * inverse);
+        int ix1 = (int) (maxX * inverse);
+        int iy0 = (int) (minY * inverse);
+        int iy1 = (int) (maxY * inverse);
         if ((ix1 - ix0) * (iy1 - iy0) < 6) {
           for (int iy = iy0; iy <= iy1; iy++) {
             for (int c0 = iy * nx + ix0, c1 = iy * nx + ix1; c0 <= c1; c0++) {
@@ -207,9 +224,13 @@ final class Columns {
       return false;
     }
     double floor = level + LEVEL_SLACK_MM;
+    float x = (float) (px - x0);
+    float y = (float) (py - y0);
+    float z = (float) floor;
     for (int i = start[c], end = start[c + 1]; i < end; i++) {
       int t = items[i];
-      if (high[t] > floor && heightOf(t, px, py) > floor) {
+      int o = BOX * t;
+      if (box[o + HIGH] > z && around(o, x, y) && heightOf(t, px, py) > floor) {
         return true;
       }
     }
@@ -224,9 +245,12 @@ final class Columns {
     }
     int best = -1;
     double top = Double.NEGATIVE_INFINITY;
+    float x = (float) (px - x0);
+    float y = (float) (py - y0);
     for (int i = start[c], end = start[c + 1]; i < end; i++) {
       int t = items[i];
-      if (high[t] > top) {
+      int o = BOX * t;
+      if (box[o + HIGH] > top && around(o, x, y)) {
         double h = heightOf(t, px, py);
         if (h > top) {
           top = h;
@@ -235,6 +259,10 @@ final class Columns {
       }
     }
     return best;
+  }
+
+  private boolean around(int o, float x, float y) {
+    return x >= box[o] && x <= box[o + 1] && y >= box[o + 2] && y <= box[o + 3];
   }
 
   /** Height of a triangle over (px, py) [mm]; −∞ where it does not cover the position. */
@@ -261,6 +289,8 @@ final class Columns {
     }
     double h = (u * at.z[a] + v * at.z[b] + w * at.z[c]) / area;
     // On slivers the quotient can run away; a triangle is nowhere above its highest corner.
-    return h > high[t] ? high[t] : h < low[t] ? low[t] : h;
+    double high = Math.max(at.z[a], Math.max(at.z[b], at.z[c]));
+    double low = Math.min(at.z[a], Math.min(at.z[b], at.z[c]));
+    return h > high ? high : h < low ? low : h;
   }
 }

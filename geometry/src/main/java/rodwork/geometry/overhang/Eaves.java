@@ -29,7 +29,16 @@ final class Eaves {
   /** How far from the ends of a piece its foot is looked up, as a share of its length. */
   private static final double INSET = 0.01;
 
-  private static final int CHUNK = 1 << 13;
+  /** How far the foot may stand off the straight line between the ends of a piece [mm]. */
+  private static final double FOOT_ERROR_MM = 0.004;
+
+  /** Pieces are not halved below this length [mm]. */
+  private static final double SHORTEST_MM = 0.02;
+
+  /** Height of the foot where nothing lies below [mm]: far below any cast. */
+  static final double NOTHING_BELOW = -1e9;
+
+  private static final int CHUNK = 1 << 11;
 
   final double[] pieces;
 
@@ -56,7 +65,7 @@ final class Eaves {
     return edges.length;
   }
 
-  static Eaves of(EdgeTable table, Columns columns, Watch watch) {
+  static Eaves of(CasterMesh table, Columns columns, Watch watch) {
     int[] folds = folds(table, columns.at, watch);
     Lists lists = Lists.ofEdges(table, columns, folds);
     int n = folds.length;
@@ -95,7 +104,7 @@ final class Eaves {
    * The edges that can bound a shadow, as {@code 2 * edge + side}: side 1 where the outside lies to
    * the left of the edge (lower to higher vertex), 0 where it lies to the right.
    */
-  private static int[] folds(EdgeTable table, Projection at, Watch watch) {
+  private static int[] folds(CasterMesh table, Projection at, Watch watch) {
     int n = table.count;
     int chunk = 1 << 15;
     int[][] parts = new int[(n + chunk - 1) / chunk][];
@@ -153,7 +162,7 @@ final class Eaves {
 
   /** Which segments reach each column (by their bounding boxes). */
   private record Lists(int[] start, int[] items) {
-    static Lists ofEdges(EdgeTable table, Columns columns, int[] folds) {
+    static Lists ofEdges(CasterMesh table, Columns columns, int[] folds) {
       Projection at = columns.at;
       return of(
           folds.length,
@@ -232,7 +241,7 @@ final class Eaves {
 
   /** Cuts folds into pieces and keeps those that can be seen from above somewhere. */
   private static final class Cutter {
-    private final EdgeTable table;
+    private final CasterMesh table;
     private final Columns columns;
     private final int[] folds;
     private final Lists lists;
@@ -243,7 +252,19 @@ final class Eaves {
     private int[] seen = new int[2048];
     private int count;
 
-    Cutter(EdgeTable table, Columns columns, int[] folds, Lists lists) {
+    private int edge;
+    private double ax;
+    private double ay;
+    private double az;
+    private double dx;
+    private double dy;
+    private double dz;
+    private double length;
+    private double outX;
+    private double outY;
+    private int last;
+
+    Cutter(CasterMesh table, Columns columns, int[] folds, Lists lists) {
       this.table = table;
       this.columns = columns;
       this.folds = folds;
@@ -252,22 +273,22 @@ final class Eaves {
 
     void cut(int i) {
       Projection at = columns.at;
-      int edge = folds[i] >> 1;
+      edge = folds[i] >> 1;
       int a = table.ends[2 * edge];
       int b = table.ends[2 * edge + 1];
-      double ax = at.x[a];
-      double ay = at.y[a];
-      double dx = at.x[b] - ax;
-      double dy = at.y[b] - ay;
-      double length = Math.sqrt(dx * dx + dy * dy);
+      ax = at.x[a];
+      ay = at.y[a];
+      az = at.z[a];
+      dx = at.x[b] - ax;
+      dy = at.y[b] - ay;
+      dz = at.z[b] - az;
+      length = Math.sqrt(dx * dx + dy * dy);
       if (length == 0) {
         return;
       }
-      double az = at.z[a];
-      double dz = at.z[b] - az;
       double side = (folds[i] & 1) == 1 ? OUTSIDE_MM / length : -OUTSIDE_MM / length;
-      double outX = -dy * side;
-      double outY = dx * side;
+      outX = -dy * side;
+      outY = dx * side;
       cutCount = 0;
       addCut(0);
       addCut(1);
@@ -275,35 +296,43 @@ final class Eaves {
       for (int k = 1; k <= even; k++) {
         addCut(k / (even + 1.0));
       }
-      crossings(edge, ax, ay, dx, dy);
+      crossings();
       Arrays.sort(cuts, 0, cutCount);
       for (int k = 0; k + 1 < cutCount; k++) {
         double s0 = cuts[k];
         double s1 = cuts[k + 1];
-        if ((s1 - s0) * length < 1e-7) {
-          continue;
-        }
-        double inset = INSET * (s1 - s0);
-        double foot0 = foot(ax, ay, dx, dy, s0 + inset, outX, outY);
-        int seen0 = last;
-        double foot1 = foot(ax, ay, dx, dy, s1 - inset, outX, outY);
-        int seen1 = last;
-        double top0 = az + s0 * dz;
-        double top1 = az + s1 * dz;
-        if (foot0 < top0 + inset * dz || foot1 < top1 - inset * dz) {
-          keep(edge, ax, ay, dx, dy, s0, s1, top0, top1, foot0, foot1, seen0, seen1);
+        if ((s1 - s0) * length >= 1e-7) {
+          double inset = INSET * (s1 - s0);
+          double foot0 = foot(s0 + inset);
+          int seen0 = last;
+          double foot1 = foot(s1 - inset);
+          if (foot0 < az + (s0 + inset) * dz || foot1 < az + (s1 - inset) * dz) {
+            halve(s0, s1, foot0, foot1, seen0, last);
+          }
         }
       }
     }
 
-    private int last;
+    /** Keeps a piece, in halves as long as its foot is not straight between its ends. */
+    private void halve(double s0, double s1, double foot0, double foot1, int seen0, int seen1) {
+      if (seen0 != seen1 && (s1 - s0) * length > SHORTEST_MM) {
+        double middle = (s0 + s1) / 2;
+        double foot = foot(middle);
+        int seen = last;
+        if (Math.abs(foot - (foot0 + foot1) / 2) > FOOT_ERROR_MM) {
+          halve(s0, middle, foot0, foot, seen0, seen);
+          halve(middle, s1, foot, foot1, seen, seen1);
+          return;
+        }
+      }
+      keep(s0, s1, foot0, foot1, seen0, seen1);
+    }
 
-    private double foot(
-        double ax, double ay, double dx, double dy, double s, double outX, double outY) {
+    private double foot(double s) {
       double px = ax + s * dx + outX;
       double py = ay + s * dy + outY;
       last = columns.highest(px, py);
-      return last < 0 ? -1e9 : columns.heightOf(last, px, py);
+      return last < 0 ? NOTHING_BELOW : columns.heightOf(last, px, py);
     }
 
     private void addCut(double s) {
@@ -313,7 +342,7 @@ final class Eaves {
       cuts[cutCount++] = s;
     }
 
-    private void crossings(int edge, double ax, double ay, double dx, double dy) {
+    private void crossings() {
       Projection at = columns.at;
       Box box = new Box(columns);
       box.set(ax, ay, ax + dx, ay + dy);
@@ -348,20 +377,7 @@ final class Eaves {
       }
     }
 
-    private void keep(
-        int edge,
-        double ax,
-        double ay,
-        double dx,
-        double dy,
-        double s0,
-        double s1,
-        double top0,
-        double top1,
-        double foot0,
-        double foot1,
-        int seen0,
-        int seen1) {
+    private void keep(double s0, double s1, double foot0, double foot1, int seen0, int seen1) {
       if (count == edges.length) {
         edges = Arrays.copyOf(edges, 2 * count);
         seen = Arrays.copyOf(seen, 4 * count);
@@ -372,8 +388,8 @@ final class Eaves {
       pieces[o + 1] = ay + s0 * dy;
       pieces[o + 2] = ax + s1 * dx;
       pieces[o + 3] = ay + s1 * dy;
-      pieces[o + 4] = top0;
-      pieces[o + 5] = top1;
+      pieces[o + 4] = az + s0 * dz;
+      pieces[o + 5] = az + s1 * dz;
       pieces[o + 6] = foot0;
       pieces[o + 7] = foot1;
       edges[count] = edge;

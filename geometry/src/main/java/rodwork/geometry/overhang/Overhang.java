@@ -25,13 +25,16 @@ import rodwork.geometry.mesh.MeshTopology;
 public final class Overhang {
   private static final int CHUNK = 1 << 11;
 
+  private final CasterMesh mesh;
   private final Shadow shadow;
   private final Projection at;
   private final double capMm;
   private final float[] depth;
   private final int[] boundary;
 
-  private Overhang(Shadow shadow, Projection at, double capMm, float[] depth, int[] boundary) {
+  private Overhang(
+      CasterMesh mesh, Shadow shadow, Projection at, double capMm, float[] depth, int[] boundary) {
+    this.mesh = mesh;
     this.shadow = shadow;
     this.at = at;
     this.capMm = capMm;
@@ -41,14 +44,12 @@ public final class Overhang {
 
   /** Makes overhangs of one mesh along any number of axes; safe for several threads. */
   public static final class Caster {
-    private final MeshTopology topology;
-    private final EdgeTable edges;
+    private final CasterMesh mesh;
     private final double cell;
 
     public Caster(MeshTopology topology) {
-      this.topology = topology;
-      this.edges = new EdgeTable(topology);
-      this.cell = Math.clamp(CELL_PER_EDGE * edges.meanLengthMm, 0.08, 4.0);
+      this.mesh = new CasterMesh(topology);
+      this.cell = Math.clamp(CELL_PER_EDGE * mesh.meanLengthMm, 0.03, 4.0);
     }
 
     /**
@@ -57,9 +58,9 @@ public final class Overhang {
      * @param watch stops the work
      */
     public Overhang along(Vec3 axis, double capMm, Watch watch) {
-      Projection at = Projection.of(topology.mesh(), axis);
-      Columns columns = new Columns(at, edges.corners, cell, watch);
-      Eaves eaves = Eaves.of(edges, columns, watch);
+      Projection at = Projection.of(mesh.xyz, axis);
+      Columns columns = new Columns(at, mesh.corners, cell, watch);
+      Eaves eaves = Eaves.of(mesh, columns, watch);
       int n = at.x.length;
       boolean[] hidden = new boolean[n];
       Parallel.chunks(
@@ -71,13 +72,13 @@ public final class Overhang {
               hidden[v] = columns.covered(at.x[v], at.y[v], at.z[v]);
             }
           });
-      int triangles = edges.corners.length / 3;
+      int triangles = mesh.corners.length / 3;
       boolean[] visible = new boolean[triangles];
       for (int t = 0; t < triangles; t++) {
         visible[t] =
-            !hidden[edges.corners[3 * t]]
-                || !hidden[edges.corners[3 * t + 1]]
-                || !hidden[edges.corners[3 * t + 2]];
+            !hidden[mesh.corners[3 * t]]
+                || !hidden[mesh.corners[3 * t + 1]]
+                || !hidden[mesh.corners[3 * t + 2]];
       }
       for (int t : eaves.seen) {
         if (t >= 0) {
@@ -96,21 +97,21 @@ public final class Overhang {
             int hint = -1;
             for (int v = from; v < to; v++) {
               if (!hidden[v]) {
-                boundary[v] = FREE;
+                boundary[mesh.vertexOf[v]] = FREE;
                 continue;
               }
               shadow.nearest(at.x[v], at.y[v], at.z[v], capMm, hint, f);
-              depth[v] = (float) Math.sqrt(f.best2);
-              boundary[v] = f.piece >= 0 ? f.piece : f.triangle >= 0 ? -3 - f.triangle : CAPPED;
+              depth[mesh.vertexOf[v]] = (float) Math.sqrt(f.best2);
+              boundary[mesh.vertexOf[v]] = f.piece >= 0 ? f.piece : f.triangle >= 0 ? -3 - f.triangle : CAPPED;
               hint = f.piece;
             }
           });
-      return new Overhang(shadow, at, capMm, depth, boundary);
+      return new Overhang(mesh, shadow, at, capMm, depth, boundary);
     }
   }
 
   /** Columns per mean edge: measured, see docs/benchmarks.md. */
-  private static final double CELL_PER_EDGE = 1.0;
+  private static final double CELL_PER_EDGE = 1.4;
 
   private static final int FREE = -1;
   private static final int CAPPED = -2;
@@ -143,7 +144,7 @@ public final class Overhang {
 
   /** Height of a vertex along the axis [mm]. */
   public double height(int vertex) {
-    return at.z[vertex];
+    return at.z[mesh.placeOf[vertex]];
   }
 
   /** Depth of any point [mm], at most the cap. */

@@ -3,7 +3,6 @@ package rodwork.geometry.overhang;
 import rodwork.geometry.Parallel;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
-import rodwork.geometry.mesh.TriangleMesh;
 
 /**
  * The vertices of a mesh in a frame whose third axis is the viewing axis.
@@ -29,11 +28,11 @@ final class Projection {
     this.z = z;
   }
 
-  static Projection of(TriangleMesh mesh, Vec3 axis) {
+  static Projection of(double[] xyz, Vec3 axis) {
     Vec3 p = axis.unit();
     Vec3 e1 = p.anyPerpendicular();
     Vec3 e2 = p.cross(e1);
-    int n = mesh.vertexCount();
+    int n = xyz.length / 3;
     double[] x = new double[n];
     double[] y = new double[n];
     double[] z = new double[n];
@@ -43,9 +42,9 @@ final class Projection {
         Watch.NONE,
         (from, to) -> {
           for (int v = from; v < to; v++) {
-            double a = mesh.x(v);
-            double b = mesh.y(v);
-            double c = mesh.z(v);
+            double a = xyz[3 * v];
+            double b = xyz[3 * v + 1];
+            double c = xyz[3 * v + 2];
             x[v] = e1.x() * a + e1.y() * b + e1.z() * c;
             y[v] = e2.x() * a + e2.y() * b + e2.z() * c;
             z[v] = p.x() * a + p.y() * b + p.z() * c;

@@ -56,8 +56,8 @@ final class Shadow {
         for (int i = columns.start[c]; i < columns.start[c + 1]; i++) {
           int t = columns.items[i];
           if (visible[t]) {
-            low = Math.min(low, columns.low[t]);
-            high = Math.max(high, columns.high[t]);
+            low = Math.min(low, columns.box[Columns.BOX * t + Columns.LOW]);
+            high = Math.max(high, columns.box[Columns.BOX * t + Columns.HIGH]);
           }
         }
         lineLow[c] = (float) (low - 1e-4);
@@ -95,7 +95,7 @@ final class Shadow {
 
     private double s0;
     private double s1;
-    private double[] free = new double[16];
+    private final double[] line = new double[4];
 
     boolean any() {
       return piece >= 0 || triangle >= 0;
@@ -184,13 +184,18 @@ final class Shadow {
         if (lineLow[c] <= f.level && f.level <= lineHigh[c]) {
           for (int i = columns.start[c], end = columns.start[c + 1]; i < end; i++) {
             int t = columns.items[i];
-            if (columns.low[t] <= f.level && f.level < columns.high[t] && visible[t]) {
+            if (visible[t] && straddles(t, f.level)) {
               tryLevelLine(t, f);
             }
           }
         }
       }
     }
+  }
+
+  private boolean straddles(int t, double level) {
+    int o = Columns.BOX * t;
+    return columns.box[o + Columns.LOW] <= level && level <= columns.box[o + Columns.HIGH];
   }
 
   private void tryPiece(int piece, Found f) {
@@ -251,8 +256,8 @@ final class Shadow {
     return s0 <= s1;
   }
 
-  /** The level line of a triangle as ax, ay, bx, by in {@code f.free[0..3]}. */
-  private void levelLine(int t, Found f) {
+  /** The level line of a triangle as ax, ay, bx, by in {@code f.line[0..3]}; false if it has none. */
+  private boolean levelLine(int t, Found f) {
     int[] corners = columns.corners;
     Projection at = columns.at;
     int n = 0;
@@ -263,18 +268,21 @@ final class Shadow {
       double hw = at.z[w] - f.level;
       if (hv > 0 != hw > 0) {
         double s = hv / (hv - hw);
-        f.free[n++] = at.x[v] + s * (at.x[w] - at.x[v]);
-        f.free[n++] = at.y[v] + s * (at.y[w] - at.y[v]);
+        f.line[n++] = at.x[v] + s * (at.x[w] - at.x[v]);
+        f.line[n++] = at.y[v] + s * (at.y[w] - at.y[v]);
       }
     }
+    return n == 4;
   }
 
   private void tryLevelLine(int t, Found f) {
-    levelLine(t, f);
-    double ax = f.free[0];
-    double ay = f.free[1];
-    double dx = f.free[2] - ax;
-    double dy = f.free[3] - ay;
+    if (!levelLine(t, f)) {
+      return;
+    }
+    double ax = f.line[0];
+    double ay = f.line[1];
+    double dx = f.line[2] - ax;
+    double dy = f.line[3] - ay;
     double l2 = dx * dx + dy * dy;
     double s = l2 > 0 ? Columns.clamp(((f.px - ax) * dx + (f.py - ay) * dy) / l2) : 0;
     double qx = ax + s * dx;
@@ -283,56 +291,16 @@ final class Shadow {
     if (d2 >= f.best2) {
       return;
     }
+    // Where something lies above this place, the nearest open place of the line, if any, is the end of
+    // an open stretch of the piece that covers it, and is found there.
     if (columns.covered(qx, qy, f.level)) {
-      s = nearestUncovered(ax, ay, dx, dy, s, f.level);
-      if (Double.isNaN(s)) {
-        return;
-      }
-      qx = ax + s * dx;
-      qy = ay + s * dy;
-      d2 = (qx - f.px) * (qx - f.px) + (qy - f.py) * (qy - f.py);
-      if (d2 >= f.best2) {
-        return;
-      }
+      return;
     }
     f.best2 = d2;
     f.qx = qx;
     f.qy = qy;
     f.piece = -1;
     f.triangle = t;
-  }
-
-  /**
-   * The parameter nearest to {@code wanted} at which nothing lies above a short level segment; NaN
-   * if all of it is covered. The ends of the covered stretches are bisected between samples a
-   * quarter column apart, to 1e-6 of the segment.
-   */
-  private double nearestUncovered(
-      double ax, double ay, double dx, double dy, double wanted, double level) {
-    double length = Math.sqrt(dx * dx + dy * dy);
-    int steps = Math.max(4, (int) Math.ceil(4 * length / columns.cell));
-    double best = Double.NaN;
-    for (int i = 0; i <= steps; i++) {
-      double s = (double) i / steps;
-      if (Math.abs(s - wanted) < (Double.isNaN(best) ? 2 : Math.abs(best - wanted))
-          && !columns.covered(ax + s * dx, ay + s * dy, level)) {
-        best = s;
-      }
-    }
-    if (Double.isNaN(best)) {
-      return best;
-    }
-    double free = best;
-    double covered = best + Math.clamp(wanted - best, -1.0 / steps, 1.0 / steps);
-    while (Math.abs(free - covered) > 1e-6) {
-      double middle = (free + covered) / 2;
-      if (columns.covered(ax + middle * dx, ay + middle * dy, level)) {
-        covered = middle;
-      } else {
-        free = middle;
-      }
-    }
-    return free;
   }
 
   /**
@@ -405,9 +373,8 @@ final class Shadow {
     if (lineLow[c] <= f.level && f.level <= lineHigh[c]) {
       for (int i = columns.start[c], end = columns.start[c + 1]; i < end; i++) {
         int tri = columns.items[i];
-        if (columns.low[tri] <= f.level && f.level < columns.high[tri] && visible[tri]) {
-          levelLine(tri, f);
-          double t = meets(f, ux, uy, f.free[0], f.free[1], f.free[2], f.free[3], 0, 1);
+        if (visible[tri] && straddles(tri, f.level) && levelLine(tri, f)) {
+          double t = meets(f, ux, uy, f.line[0], f.line[1], f.line[2], f.line[3], 0, 1);
           if (t < best && !columns.covered(f.px + t * ux, f.py + t * uy, f.level)) {
             best = t;
             f.piece = -1;
