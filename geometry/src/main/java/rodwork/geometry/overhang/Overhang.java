@@ -111,7 +111,7 @@ public final class Overhang {
   }
 
   /** Columns per mean edge: measured, see docs/benchmarks.md. */
-  private static final double CELL_PER_EDGE = 1.4;
+  private static final double CELL_PER_EDGE = 0.8;
 
   private static final int FREE = -1;
   private static final int CAPPED = -2;
