@@ -7,13 +7,13 @@ import rodwork.geometry.mesh.TriangleMesh;
 /**
  * A mesh laid out for the loops of this package, made once a mesh: vertices, triangles and edges
  * renumbered along a space-filling curve, so that what is close in space is close in memory. (Scan
- * files are often in no order; without this every look at a triangle misses the caches, and a survey of
- * 270,000 triangles takes twice as long.)
+ * files are often in no order; without this every look at a triangle misses the caches, and a
+ * survey of 270,000 triangles takes twice as long.)
  *
- * <p>All indices of this package count in this order; {@link #vertexOf}, {@link #triangleOf} and {@link
- * #edgeOf} lead back to the mesh. {@code ends[2e], ends[2e + 1]} are the vertices of edge e; {@code
- * opposite[2e], opposite[2e + 1]} the corners across it in its first and second triangle, −1 where there
- * is no second.
+ * <p>All indices of this package count in this order; {@link #vertexOf}, {@link #triangleOf} and
+ * {@link #edgeOf} lead back to the mesh. {@code ends[2e], ends[2e + 1]} are the vertices of edge e;
+ * {@code opposite[2e], opposite[2e + 1]} the corners across it in its first and second triangle, −1
+ * where there is no second.
  */
 final class CasterMesh {
   /** Bits a coordinate in the place on the curve: cells of 0.1 mm on a cast of 100 mm. */

@@ -46,9 +46,9 @@ final class Columns {
   final int[] items;
 
   /**
-   * A box around each triangle, one cache line apiece: least and greatest x and y against the corner
-   * of the grid, least and greatest height, two unused [mm]. Widened by {@link #BOX_SLACK_MM}, so that
-   * a test on the box never excludes wrongly.
+   * A box around each triangle, one cache line apiece: least and greatest x and y against the
+   * corner of the grid, least and greatest height, two unused [mm]. Widened by {@link
+   * #BOX_SLACK_MM}, so that a test on the box never excludes wrongly.
    */
   final float[] box;
 

@@ -1,8 +1,10 @@
 package rodwork.geometry.overhang;
 
+import org.jspecify.annotations.Nullable;
 import rodwork.geometry.Parallel;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
+import rodwork.geometry.mesh.BoundaryLoops;
 import rodwork.geometry.mesh.MeshTopology;
 
 /**
@@ -14,50 +16,73 @@ import rodwork.geometry.mesh.MeshTopology;
  * <pre>u(x) = inf { |y − x_h| : h(y) ≤ height(x) }</pre>
  *
  * and its depth along a horizontal unit vector d is {@code u_d(x) = inf { t ≥ 0 : h(x_h + t·d) ≤
- * height(x) }}; always {@code u ≤ u_d}. Both are exact on the triangles up to rounding, except that
- * the height of what lies below a fold is taken as linear along each {@linkplain Eaves piece} of
- * it; surfaces are two-sided. Depths are capped.
+ * height(x) }}; always {@code u ≤ u_d}. Both are exact on the triangles themselves up to rounding,
+ * except that the height of what lies below a fold is taken as straight between points at most 4 µm
+ * off (see {@link Eaves}); surfaces are two-sided, so that open shells give the right answer.
+ * Depths are capped.
  *
- * <p>Immutable and safe for several threads. Identities: scaling the mesh scales depths; turning
- * mesh and axis together changes nothing; taking away material that lies above never makes a depth
- * grow.
+ * <p>Immutable and safe for several threads. Identities: turning mesh and axis together changes
+ * nothing; refining triangles without moving the surface changes nothing; taking away material that
+ * lies above never makes a depth grow; moving a point sideways by s changes u by at most s.
  */
 public final class Overhang {
+  /** Bits of {@link #flags}. */
+  public static final int CAPPED = 1;
+
+  public static final int UNSURE = 2;
+  public static final int NO_GAUGE_REACHES = 4;
+
+  /** Columns per mean edge; smaller columns hold fewer triangles each but more in all. */
+  private static final double CELL_PER_EDGE = 0.8;
+
+  private static final double SMALLEST_CELL_MM = 0.03;
+  private static final double GREATEST_CELL_MM = 4;
+
   private static final int CHUNK = 1 << 11;
 
   private final CasterMesh mesh;
   private final Shadow shadow;
+  private final FreeLine freeLine;
   private final Projection at;
-  private final double capMm;
+  private final OverhangLimits limits;
   private final float[] depth;
-  private final int[] boundary;
+  private volatile byte @Nullable [] flags;
 
   private Overhang(
-      CasterMesh mesh, Shadow shadow, Projection at, double capMm, float[] depth, int[] boundary) {
+      CasterMesh mesh,
+      Shadow shadow,
+      FreeLine freeLine,
+      Projection at,
+      OverhangLimits limits,
+      float[] depth) {
     this.mesh = mesh;
     this.shadow = shadow;
+    this.freeLine = freeLine;
     this.at = at;
-    this.capMm = capMm;
+    this.limits = limits;
     this.depth = depth;
-    this.boundary = boundary;
   }
 
   /** Makes overhangs of one mesh along any number of axes; safe for several threads. */
   public static final class Caster {
     private final CasterMesh mesh;
+    private final BoundaryLoops loops;
     private final double cell;
 
-    public Caster(MeshTopology topology) {
+    public Caster(MeshTopology topology, BoundaryLoops loops) {
       this.mesh = new CasterMesh(topology);
-      this.cell = Math.clamp(CELL_PER_EDGE * mesh.meanLengthMm, 0.03, 4.0);
+      this.loops = loops;
+      this.cell = Math.clamp(CELL_PER_EDGE * mesh.meanLengthMm, SMALLEST_CELL_MM, GREATEST_CELL_MM);
     }
 
     /**
+     * The overhang along one axis.
+     *
      * @param axis viewing axis, from below to above; any length but 0
-     * @param capMm largest depth told apart [mm]
+     * @param limits cap and gauge
      * @param watch stops the work
      */
-    public Overhang along(Vec3 axis, double capMm, Watch watch) {
+    public Overhang along(Vec3 axis, OverhangLimits limits, Watch watch) {
       Projection at = Projection.of(mesh.xyz, axis);
       Columns columns = new Columns(at, mesh.corners, cell, watch);
       Eaves eaves = Eaves.of(mesh, columns, watch);
@@ -72,9 +97,31 @@ public final class Overhang {
               hidden[v] = columns.covered(at.x[v], at.y[v], at.z[v]);
             }
           });
-      int triangles = mesh.corners.length / 3;
-      boolean[] visible = new boolean[triangles];
-      for (int t = 0; t < triangles; t++) {
+      Shadow shadow = new Shadow(columns, eaves, visible(hidden, eaves));
+      float[] depth = new float[n];
+      Parallel.chunks(
+          n,
+          CHUNK,
+          watch,
+          (from, to) -> {
+            Shadow.Found f = new Shadow.Found();
+            int hint = -1;
+            for (int v = from; v < to; v++) {
+              if (hidden[v]) {
+                shadow.nearest(at.x[v], at.y[v], at.z[v], limits.capMm(), hint, f);
+                depth[mesh.vertexOf[v]] = (float) Math.sqrt(f.best2);
+                hint = f.piece;
+              }
+            }
+          });
+      FreeLine freeLine = new FreeLine(mesh, shadow, loops);
+      return new Overhang(mesh, shadow, freeLine, at, limits, depth);
+    }
+
+    /** The triangles of which anything may be seen from above. */
+    private boolean[] visible(boolean[] hidden, Eaves eaves) {
+      boolean[] visible = new boolean[mesh.corners.length / 3];
+      for (int t = 0; t < visible.length; t++) {
         visible[t] =
             !hidden[mesh.corners[3 * t]]
                 || !hidden[mesh.corners[3 * t + 1]]
@@ -85,43 +132,17 @@ public final class Overhang {
           visible[t] = true;
         }
       }
-      Shadow shadow = new Shadow(columns, eaves, visible);
-      float[] depth = new float[n];
-      int[] boundary = new int[n];
-      Parallel.chunks(
-          n,
-          CHUNK,
-          watch,
-          (from, to) -> {
-            Shadow.Found f = new Shadow.Found();
-            int hint = -1;
-            for (int v = from; v < to; v++) {
-              if (!hidden[v]) {
-                boundary[mesh.vertexOf[v]] = FREE;
-                continue;
-              }
-              shadow.nearest(at.x[v], at.y[v], at.z[v], capMm, hint, f);
-              depth[mesh.vertexOf[v]] = (float) Math.sqrt(f.best2);
-              boundary[mesh.vertexOf[v]] = f.piece >= 0 ? f.piece : f.triangle >= 0 ? -3 - f.triangle : CAPPED;
-              hint = f.piece;
-            }
-          });
-      return new Overhang(mesh, shadow, at, capMm, depth, boundary);
+      return visible;
     }
   }
 
-  /** Columns per mean edge: measured, see docs/benchmarks.md. */
-  private static final double CELL_PER_EDGE = 0.8;
-
-  private static final int FREE = -1;
-  private static final int CAPPED = -2;
-
+  /** The viewing axis [unit vector]. */
   public Vec3 axis() {
     return at.axis;
   }
 
-  public double capMm() {
-    return capMm;
+  public OverhangLimits limits() {
+    return limits;
   }
 
   public int vertexCount() {
@@ -131,10 +152,6 @@ public final class Overhang {
   /** Depth of a vertex [mm], at most the cap. */
   public double depth(int vertex) {
     return depth[vertex];
-  }
-
-  public boolean capped(int vertex) {
-    return boundary[vertex] == CAPPED;
   }
 
   /** A copy of the depths of all vertices [mm]. */
@@ -147,6 +164,45 @@ public final class Overhang {
     return at.z[mesh.placeOf[vertex]];
   }
 
+  /**
+   * Flags of all vertices, as bits {@link #CAPPED}, {@link #UNSURE}, {@link #NO_GAUGE_REACHES}:
+   * found when first asked for, since a survey itself needs them only where it puts a mark.
+   */
+  public byte[] copyOfFlags(Watch watch) {
+    byte[] known = flags;
+    if (known == null) {
+      byte[] found = new byte[depth.length];
+      Parallel.chunks(
+          depth.length,
+          CHUNK,
+          watch,
+          (from, to) -> {
+            Shadow.Found f = new Shadow.Found();
+            Shadow.Found scratch = new Shadow.Found();
+            int hint = -1;
+            for (int i = from; i < to; i++) {
+              int v = mesh.vertexOf[i];
+              if (depth[v] > 0) {
+                shadow.nearest(at.x[i], at.y[i], at.z[i], limits.capMm(), hint, f);
+                hint = f.piece;
+                found[v] = (byte) flagsOf(f, scratch);
+              }
+            }
+          });
+      flags = found;
+      known = found;
+    }
+    return known.clone();
+  }
+
+  private int flagsOf(Shadow.Found f, Shadow.Found scratch) {
+    if (!f.any()) {
+      return CAPPED;
+    }
+    return (freeLine.unsure(f) ? UNSURE : 0)
+        | (freeLine.noGaugeReaches(f, limits, scratch) ? NO_GAUGE_REACHES : 0);
+  }
+
   /** Depth of any point [mm], at most the cap. */
   public double depthAt(Vec3 point) {
     Vec3 q = at.into(point);
@@ -154,8 +210,30 @@ public final class Overhang {
       return 0;
     }
     Shadow.Found f = new Shadow.Found();
-    shadow.nearest(q.x(), q.y(), q.z(), capMm, -1, f);
+    shadow.nearest(q.x(), q.y(), q.z(), limits.capMm(), -1, f);
     return Math.sqrt(f.best2);
+  }
+
+  /** Depth of any point with all that belongs to it. */
+  public OverhangReading read(Vec3 point) {
+    Vec3 q = at.into(point);
+    if (!shadow.columns.covered(q.x(), q.y(), q.z())) {
+      return new OverhangReading(point, 0, false, point, point, false, false);
+    }
+    Shadow.Found f = new Shadow.Found();
+    shadow.nearest(q.x(), q.y(), q.z(), limits.capMm(), -1, f);
+    if (!f.any()) {
+      return new OverhangReading(point, limits.capMm(), true, point, point, false, false);
+    }
+    int bits = flagsOf(f, new Shadow.Found());
+    return new OverhangReading(
+        point,
+        Math.sqrt(f.best2),
+        false,
+        at.back(f.qx, f.qy, q.z()),
+        at.back(f.qx, f.qy, f.top(shadow.eaves)),
+        (bits & UNSURE) != 0,
+        (bits & NO_GAUGE_REACHES) != 0);
   }
 
   /**
@@ -169,6 +247,7 @@ public final class Overhang {
       return 0;
     }
     Vec3 d = direction.across(at.axis).unit();
-    return shadow.along(q.x(), q.y(), q.z(), at.e1.dot(d), at.e2.dot(d), capMm, new Shadow.Found());
+    return shadow.along(
+        q.x(), q.y(), q.z(), at.e1.dot(d), at.e2.dot(d), limits.capMm(), new Shadow.Found());
   }
 }

@@ -256,7 +256,9 @@ final class Shadow {
     return s0 <= s1;
   }
 
-  /** The level line of a triangle as ax, ay, bx, by in {@code f.line[0..3]}; false if it has none. */
+  /**
+   * The level line of a triangle as ax, ay, bx, by in {@code f.line[0..3]}; false if it has none.
+   */
   private boolean levelLine(int t, Found f) {
     int[] corners = columns.corners;
     Projection at = columns.at;
@@ -291,7 +293,8 @@ final class Shadow {
     if (d2 >= f.best2) {
       return;
     }
-    // Where something lies above this place, the nearest open place of the line, if any, is the end of
+    // Where something lies above this place, the nearest open place of the line, if any, is the end
+    // of
     // an open stretch of the piece that covers it, and is found there.
     if (columns.covered(qx, qy, f.level)) {
       return;
@@ -301,6 +304,38 @@ final class Shadow {
     f.qy = qy;
     f.piece = -1;
     f.triangle = t;
+  }
+
+  /** What a walk along a ray does in a column; returns the distance at which the walk may end. */
+  @FunctionalInterface
+  private interface Visit {
+    double column(int c, double best);
+  }
+
+  /** Walks the columns along a horizontal ray, until it has come as far as the visits allow. */
+  private double walk(double px, double py, double ux, double uy, double reach, Visit visit) {
+    double best = reach;
+    double size = columns.cell;
+    int ix = (int) Math.floor((px - columns.x0) / size);
+    int iy = (int) Math.floor((py - columns.y0) / size);
+    double nextX = boundary(px, columns.x0, size, ix, ux);
+    double nextY = boundary(py, columns.y0, size, iy, uy);
+    double stepX = ux == 0 ? Double.POSITIVE_INFINITY : size / Math.abs(ux);
+    double stepY = uy == 0 ? Double.POSITIVE_INFINITY : size / Math.abs(uy);
+    double entered = 0;
+    while (entered < best && ix >= 0 && iy >= 0 && ix < columns.nx && iy < columns.ny) {
+      best = visit.column(iy * columns.nx + ix, best);
+      if (nextX < nextY) {
+        entered = nextX;
+        nextX += stepX;
+        ix += ux > 0 ? 1 : -1;
+      } else {
+        entered = nextY;
+        nextY += stepY;
+        iy += uy > 0 ? 1 : -1;
+      }
+    }
+    return best;
   }
 
   /**
@@ -316,34 +351,47 @@ final class Shadow {
     f.py = py;
     f.piece = -1;
     f.triangle = -1;
-    double best = reach;
-    double size = columns.cell;
-    int ix = (int) Math.floor((px - columns.x0) / size);
-    int iy = (int) Math.floor((py - columns.y0) / size);
-    double nextX = boundary(px, columns.x0, size, ix, ux);
-    double nextY = boundary(py, columns.y0, size, iy, uy);
-    double stepX = ux == 0 ? Double.POSITIVE_INFINITY : size / Math.abs(ux);
-    double stepY = uy == 0 ? Double.POSITIVE_INFINITY : size / Math.abs(uy);
-    double entered = 0;
-    while (entered < best && ix >= 0 && iy >= 0 && ix < columns.nx && iy < columns.ny) {
-      int c = iy * columns.nx + ix;
-      if (openLow[c] <= level) {
-        best = alongColumn(c, ux, uy, best, f);
-      }
-      if (nextX < nextY) {
-        entered = nextX;
-        nextX += stepX;
-        ix += ux > 0 ? 1 : -1;
-      } else {
-        entered = nextY;
-        nextY += stepY;
-        iy += uy > 0 ? 1 : -1;
-      }
-    }
+    double best =
+        walk(
+            px,
+            py,
+            ux,
+            uy,
+            reach,
+            (c, limit) -> openLow[c] <= level ? alongColumn(c, ux, uy, limit, f) : limit);
     f.qx = px + best * ux;
     f.qy = py + best * uy;
     f.best2 = best * best;
     return best;
+  }
+
+  /**
+   * Whether a horizontal ray passes through the surface between two distances.
+   *
+   * @param f whose level, px and py are those of the ray; nothing else of it is changed but scratch
+   */
+  boolean crosses(
+      double px, double py, double level, double ux, double uy, double from, double to, Found f) {
+    double end =
+        walk(
+            px,
+            py,
+            ux,
+            uy,
+            to,
+            (c, limit) -> {
+              for (int i = columns.start[c]; i < columns.start[c + 1]; i++) {
+                int t = columns.items[i];
+                if (straddles(t, level) && levelLine(t, f)) {
+                  double d = meets(f, ux, uy, f.line[0], f.line[1], f.line[2], f.line[3], 0, 1);
+                  if (d > from && d < to) {
+                    return Double.NEGATIVE_INFINITY;
+                  }
+                }
+              }
+              return limit;
+            });
+    return end == Double.NEGATIVE_INFINITY;
   }
 
   private static double boundary(double p, double from, double size, int i, double u) {
