@@ -1,0 +1,100 @@
+import { type ReactElement, type RefObject, useEffect, useRef, useState } from "react";
+import { webglMissing } from "../scene/webgl";
+import type { Bench } from "../state/bench";
+import { Legend } from "../panels/Legend";
+import { Busy, EmptyTable, FrameAsk, ProblemNotice } from "../panels/Notices";
+import { ReadingTag } from "../panels/ReadingTag";
+import { useBench } from "../panels/use-bench";
+import { PointerHand } from "./pointer";
+import { StageDriver } from "./stage-driver";
+
+const DARK_QUERY = "(prefers-color-scheme: dark)";
+
+/** The light table: the canvas, and what lies over it. */
+export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonly driverRef: RefObject<StageDriver | null> }): ReactElement {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const over = useRef<HTMLDivElement>(null);
+  const [missing] = useState(webglMissing);
+  const marks = useBench((s) => s.document?.marks ?? null);
+
+  useEffect(() => {
+    if (missing || !canvas.current) return undefined;
+    const made = new StageDriver(canvas.current, bench);
+    const hand = new PointerHand(made);
+    driverRef.current = made;
+    made.stage.onDrawn = () => over.current && placeLabels(over.current, made, bench);
+    const scheme = window.matchMedia(DARK_QUERY);
+    const follow = (): void => made.setSystemDark(scheme.matches);
+    scheme.addEventListener("change", follow);
+    follow();
+    let first = true;
+    const size = new ResizeObserver(([entry]) => {
+      if (!entry) return;
+      made.stage.resize(Math.round(entry.contentRect.width), Math.round(entry.contentRect.height));
+      if (first) made.fit();
+      first = false;
+    });
+    size.observe(canvas.current);
+    return () => {
+      driverRef.current = null;
+      scheme.removeEventListener("change", follow);
+      size.disconnect();
+      hand.dispose();
+      made.dispose();
+    };
+  }, [bench, driverRef, missing]);
+
+  const fromAbove = (): void => {
+    const { document } = bench.store.get();
+    if (!driverRef.current || !document) return;
+    // The document learns it with the front, as one edit; until then it is only looked at.
+    bench.store.set({ asking: "front", document: { ...document, frame: { ...document.frame, up: driverRef.current.towardsViewer() } } });
+  };
+
+  return (
+    <main className="table" aria-label="Cast">
+      {missing ? (
+        <div className="empty" role="alert">
+          <p>
+            <b>{missing}</b>
+          </p>
+          <p>Use a current Firefox, Chromium or Safari, and allow hardware or software WebGL in its settings. Measuring works without it: rodwork survey on the command line.</p>
+        </div>
+      ) : (
+        <canvas ref={canvas} tabIndex={0} aria-label="The cast under the rod. Keys are listed under ?." />
+      )}
+      <div ref={over} className="over">
+        <ReadingTag />
+        {marks?.map((mark) => (
+          <span key={mark.id} className="pinlabel num" data-mark={mark.id}>
+            {mark.name}
+          </span>
+        ))}
+      </div>
+      <EmptyTable />
+      <FrameAsk fromAbove={fromAbove} />
+      <Legend />
+      <Busy />
+      <ProblemNotice />
+    </main>
+  );
+}
+
+/** Puts the tag beside the rod and each number beside its mark. Done by hand: this happens with every picture. */
+function placeLabels(over: HTMLElement, driver: StageDriver, bench: Bench): void {
+  const { carried, document } = bench.store.get();
+  const put = (element: HTMLElement, x: number, y: number): void => {
+    element.style.transform = `translate(${Math.round(x)}px, ${Math.round(y)}px)`;
+  };
+  const tag = over.querySelector<HTMLElement>(".tag");
+  if (tag && carried) {
+    const [x, y] = driver.canvasPlace(carried.point);
+    const left = x + 26 + tag.offsetWidth > over.clientWidth ? x - 26 - tag.offsetWidth : x + 26;
+    put(tag, left, Math.max(6, Math.min(over.clientHeight - tag.offsetHeight - 6, y + 14)));
+  }
+  for (const mark of document?.marks ?? []) {
+    const label = over.querySelector<HTMLElement>(`[data-mark="${mark.id}"]`);
+    const [x, y] = driver.canvasPlace(mark.point);
+    if (label) put(label, x + 9, y - 18);
+  }
+}

@@ -1,0 +1,99 @@
+import { newGesture } from "../state/bench";
+import { orbit, pan, zoomAbout } from "../values/view";
+import type { StageDriver } from "./stage-driver";
+
+/** The hand on the cast: carrying the rod, turning and shifting the table, leaving and dragging marks. */
+export class PointerHand {
+  private held: { readonly kind: "orbit" | "pan" | "mark"; readonly id: string; readonly gesture: number; x: number; y: number; moved: boolean } | null = null;
+  private readonly off = new AbortController();
+
+  constructor(private readonly driver: StageDriver) {
+    const { canvas } = driver.stage;
+    const on = <K extends keyof HTMLElementEventMap>(type: K, listener: (event: HTMLElementEventMap[K]) => void, passive = true): void =>
+      canvas.addEventListener(type, listener, { signal: this.off.signal, passive });
+    on("pointerdown", (event) => this.down(event));
+    on("pointermove", (event) => this.move(event));
+    on("pointerup", (event) => this.up(event));
+    on("pointercancel", () => (this.held = null));
+    on("contextmenu", (event) => event.preventDefault(), false);
+    on("wheel", (event) => this.wheel(event), false);
+  }
+
+  dispose(): void {
+    this.off.abort();
+  }
+
+  private down(event: PointerEvent): void {
+    const { offsetX: x, offsetY: y } = event;
+    const { driver } = this;
+    driver.stage.canvas.setPointerCapture(event.pointerId);
+    const shifting = event.button !== 0 || event.shiftKey;
+    const mark = shifting ? null : driver.markAt(x, y);
+    if (mark) driver.bench.select(mark);
+    this.held = { kind: shifting ? "pan" : mark ? "mark" : "orbit", id: mark ?? "", gesture: newGesture(), x, y, moved: false };
+  }
+
+  private move(event: PointerEvent): void {
+    const { offsetX: x, offsetY: y } = event;
+    const { driver, held } = this;
+    if (!held) {
+      this.carry(event);
+      return;
+    }
+    const dx = x - held.x;
+    const dy = y - held.y;
+    if (!held.moved && Math.hypot(dx, dy) < 4) return;
+    held.moved = true;
+    held.x = x;
+    held.y = y;
+    if (held.kind === "orbit") driver.setView(orbit(driver.view, dx * 0.0075, dy * 0.0075));
+    else if (held.kind === "pan") driver.setView(pan(driver.view, dx * driver.stage.mmPerPx, -dy * driver.stage.mmPerPx));
+    else this.slide(event, held.id, held.gesture);
+  }
+
+  private up(event: PointerEvent): void {
+    const { held, driver } = this;
+    this.held = null;
+    if (!held || held.moved || held.kind !== "orbit" || event.button !== 0) return;
+    const { bench } = driver;
+    const { gauge, asking } = bench.store.get();
+    const spot = driver.spotAt(event.offsetX, event.offsetY, gauge, event.altKey);
+    if (!spot) return;
+    if (asking === "front") {
+      const { document } = bench.store.get();
+      if (document) bench.setFrame({ ...document.frame, front: driver.fromMiddle(spot.point) });
+    } else if (spot.onCurve || event.altKey) {
+      bench.leaveMark(spot, spot.onCurve ? gauge : null);
+      bench.carry(spot, spot.onCurve);
+    }
+  }
+
+  private slide(event: PointerEvent, id: string, gesture: number): void {
+    const { driver } = this;
+    const mark = driver.bench.store.get().document?.marks.find((each) => each.id === id);
+    if (!mark) return;
+    const spot = driver.spotAt(event.offsetX, event.offsetY, mark.gaugeMm, event.altKey);
+    // A mark that was left with a gauge stays on its curves unless Alt frees it.
+    if (!spot || (mark.gaugeMm !== null && !spot.onCurve && !event.altKey)) return;
+    driver.bench.moveMark(id, spot, gesture);
+    driver.bench.carry(spot, spot.onCurve);
+  }
+
+  private carry(event: PointerEvent): void {
+    const { bench } = this.driver;
+    const { gauge, asking, selected } = bench.store.get();
+    if (asking) return;
+    const spot = this.driver.spotAt(event.offsetX, event.offsetY, gauge, event.altKey);
+    if (!spot) return;
+    if (selected) bench.store.set({ selected: null });
+    bench.carry(spot, spot.onCurve);
+  }
+
+  private wheel(event: WheelEvent): void {
+    event.preventDefault();
+    const { driver } = this;
+    const [x, y] = driver.stage.onPlane(event.offsetX, event.offsetY);
+    const lines = event.deltaMode === 1 ? 16 : 1;
+    driver.setView(zoomAbout(driver.view, Math.exp(-event.deltaY * lines * 0.0015), x, y));
+  }
+}

@@ -1,0 +1,164 @@
+import { fitted, middle } from "../scene/fit";
+import { nearestOnCurve } from "../scene/snap";
+import { Stage } from "../scene/stage";
+import type { Hands } from "../state/actions";
+import type { Bench } from "../state/bench";
+import type { BenchState } from "../state/bench-state";
+import { LIGHT, type Look } from "../values/look";
+import { directionToScan, type Pose, toWorld } from "../values/pose";
+import type { Mm } from "../values/units";
+import { scan, type ScanVec, sub, world } from "../values/vec";
+import { alongRod, type Side, sideView, type View } from "../values/view";
+import type { Spot } from "../wire/types";
+import { CurveWalk } from "./curve-walk";
+import { lookOf, pinsFor, poseFor, standFor } from "./stage-model";
+
+/** How near to its curve a gauge slides onto it [CSS px]. */
+export const SNAP_PX = 16;
+const CENTRE = world(0, 0, 0);
+
+/** Keeps the drawing in step with the state, and answers what only the drawing knows: view, picking, sliding. */
+export class StageDriver implements Pick<Hands, "look" | "fit" | "alongRod" | "slide" | "nextCurve"> {
+  readonly stage: Stage;
+  view: View = sideView("above", null, CENTRE, 40);
+  private pose: Pose = poseFor({ survey: null, cast: null } as BenchState, scan(0, 0, 0));
+  private pivot: ScanVec = scan(0, 0, 0);
+  private shown: Partial<BenchState> = {};
+  private look_: Look = LIGHT;
+  private systemDark = false;
+  private readonly walk = new CurveWalk();
+  private readonly stop: () => void;
+
+  constructor(
+    canvas: HTMLCanvasElement,
+    readonly bench: Bench,
+  ) {
+    this.stage = new Stage(canvas);
+    this.stop = bench.store.subscribe(() => this.follow());
+    this.follow();
+  }
+
+  setSystemDark(dark: boolean): void {
+    this.systemDark = dark;
+    this.follow();
+  }
+
+  dispose(): void {
+    this.stop();
+    this.stage.dispose();
+  }
+
+  setView(view: View): void {
+    this.view = view;
+    this.stage.setView(view);
+    this.place();
+  }
+
+  look(side: Side): void {
+    const { mesh, cast } = this.state;
+    if (!mesh) return;
+    this.setView(fitted(sideView(side, cast?.jaw ?? null, CENTRE, this.view.half), mesh.positions, this.pose, this.aspect));
+  }
+
+  fit(): void {
+    const { mesh } = this.state;
+    if (mesh) this.setView(fitted(this.view, mesh.positions, this.pose, this.aspect));
+  }
+
+  alongRod(): void {
+    const { carried } = this.state;
+    if (carried) this.setView(alongRod(this.view, toWorld(this.pose, carried.point)));
+  }
+
+  slide(steps: number): void {
+    this.carryTo(this.walk.slide(this.state, steps * 0.1));
+  }
+
+  nextCurve(): void {
+    this.carryTo(this.walk.nextCurve(this.state));
+  }
+
+  /** The place under the pointer; with a gauge, on its curve when that is near (`free` switches this off). */
+  spotAt(x: number, y: number, gauge: Mm | null, free: boolean): (Spot & { readonly onCurve: boolean }) | null {
+    const spot = this.stage.pick(x, y);
+    const { survey } = this.state;
+    if (!spot || !this.stage.cast) return null;
+    if (free || gauge === null || !survey) return { ...spot, onCurve: false };
+    const point = nearestOnCurve(survey, gauge, spot.point, this.pose, this.view, SNAP_PX * this.stage.mmPerPx);
+    return point ? { ...this.stage.cast.nearest(point), point, onCurve: true } : { ...spot, onCurve: false };
+  }
+
+  /** The mark under the pointer. */
+  markAt(x: number, y: number): string | null {
+    let best: string | null = null;
+    let best2 = 10 * 10;
+    for (const mark of this.state.document?.marks ?? []) {
+      const [mx, my] = this.stage.toCanvas(toWorld(this.pose, mark.point));
+      const d2 = (mx - x) ** 2 + (my - y) ** 2;
+      if (d2 < best2) [best, best2] = [mark.id, d2];
+    }
+    return best;
+  }
+
+  /** What looks at the viewer, in the scan frame: "this is from above". */
+  towardsViewer(): ScanVec {
+    return directionToScan(this.pose, this.view.back);
+  }
+
+  /** The direction from the middle of the cast to a place of it, in the scan frame. */
+  fromMiddle(point: ScanVec): ScanVec {
+    return sub(point, this.pivot);
+  }
+
+  canvasPlace(point: ScanVec): readonly [number, number] {
+    return this.stage.toCanvas(toWorld(this.pose, point));
+  }
+
+  get palette(): Look {
+    return this.look_;
+  }
+
+  get aspect(): number {
+    return this.stage.canvas.clientWidth / Math.max(1, this.stage.canvas.clientHeight);
+  }
+
+  private get state(): BenchState {
+    return this.bench.store.get();
+  }
+
+  private carryTo(point: ScanVec | null): void {
+    if (!point || !this.stage.cast) return;
+    this.bench.carry({ ...this.stage.cast.nearest(point), point }, true);
+  }
+
+  private follow(): void {
+    const now = this.state;
+    const was = this.shown;
+    this.shown = now;
+    const look = lookOf(now, this.systemDark);
+    const newLook = look !== this.look_ || was.mesh === undefined;
+    this.look_ = look;
+    if (newLook) this.stage.setLook(look);
+    const newCast = now.mesh !== was.mesh;
+    if (newCast) {
+      this.stage.setCast(now.mesh);
+      this.pivot = now.mesh ? middle(now.mesh.positions) : scan(0, 0, 0);
+    }
+    if (newCast || now.survey !== was.survey) {
+      this.stage.setSurvey(now.survey, now.cast?.gaugesMm ?? [], now.gauge, look);
+    } else if (newLook || now.gauge !== was.gauge) this.stage.setLines(now.survey, now.gauge, look);
+    if (newCast || now.survey !== was.survey || now.cast?.frame !== was.cast?.frame) {
+      this.pose = poseFor(now, this.pivot);
+      this.stage.setPose(this.pose);
+    }
+    const newPose = now.cast?.frame !== was.cast?.frame || now.cast?.jaw !== was.cast?.jaw;
+    if (newCast || newPose) this.look("above");
+    this.place();
+  }
+
+  private place(): void {
+    const now = this.state;
+    this.stage.setPins(pinsFor(now, this.pose));
+    this.stage.setRod(this.stage.cast ? standFor(now, this.pose, this.stage.cast) : null);
+  }
+}

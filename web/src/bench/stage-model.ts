@@ -1,0 +1,46 @@
+import { DARK, LIGHT, type Look } from "../values/look";
+import { directionToWorld, type Pose, poseOf, toWorld } from "../values/pose";
+import { length, scan, type ScanVec, sub, world, type WorldVec } from "../values/vec";
+import type { CastBody } from "../scene/cast-body";
+import type { Pin } from "../scene/mark-pins";
+import type { RodStand } from "../scene/rod-figure";
+import type { BenchState } from "../state/bench-state";
+import { fitsStill } from "../state/document";
+
+export function lookOf(state: BenchState, systemDark: boolean): Look {
+  return state.look === "dark" || (state.look === "system" && systemDark) ? DARK : LIGHT;
+}
+
+/** The pose of the picture: that of the survey drawn, so that bands, lines and rod always belong together. */
+export function poseFor({ survey, cast }: BenchState, pivot: ScanVec): Pose {
+  const axis = survey?.head.axis ?? cast?.frame?.z ?? scan(0, 0, 1);
+  const front = cast?.frame?.y ?? scan(0, 1, 0);
+  return poseOf(axis, front, pivot);
+}
+
+/** Where to draw the rod for what it carries. */
+export function standFor({ carried, gauge }: BenchState, pose: Pose, body: CastBody): RodStand | null {
+  if (!carried) return null;
+  const point = toWorld(pose, carried.point);
+  const { reading } = carried;
+  // A reading of the place before, until the new one is here: no free line is drawn that belongs elsewhere.
+  const fresh = reading && length(sub(reading.point, carried.point)) < 0.02;
+  const free = fresh ? toWorld(pose, reading.free) : point;
+  const gap = world(free[0] - point[0], free[1] - point[1], 0);
+  const outward = levelUnit(gap, 0.01) ?? levelUnit(directionToWorld(pose, body.outward(carried.triangle)), 1e-9) ?? world(1, 0, 0);
+  return { point, free, outward, gauge: carried.onCurve ? gauge : null, seated: carried.onCurve };
+}
+
+function levelUnit(v: WorldVec, least: number): WorldVec | null {
+  const size = Math.hypot(v[0], v[1]);
+  return size > least ? world(v[0] / size, v[1] / size, 0) : null;
+}
+
+export function pinsFor({ document, selected, markReadings }: BenchState, pose: Pose): Pin[] {
+  return (document?.marks ?? []).map((mark) => ({
+    id: mark.id,
+    at: toWorld(pose, mark.point),
+    selected: mark.id === selected,
+    seated: fitsStill(mark, markReadings.get(mark.id)),
+  }));
+}

@@ -1,0 +1,74 @@
+import { type ReactElement, useEffect, useRef } from "react";
+import { ACTIONS, type Group, labelOf } from "../state/actions";
+import { keyText, useBench, useDesk } from "./use-bench";
+
+const GROUPS: readonly { group: Group; title: string }[] = [
+  { group: "cast", title: "The cast" },
+  { group: "view", title: "Looking" },
+  { group: "tilt", title: "The tilt" },
+  { group: "rod", title: "The rod" },
+  { group: "edit", title: "Marks and edits" },
+];
+const HAND: readonly (readonly [string, string])[] = [
+  ["move over the cast", "carry the rod"],
+  ["drag", "turn the table"],
+  ["Shift drag, or right button", "shift the table"],
+  ["wheel", "nearer and farther, about the pointer"],
+  ["click, gauge in hand", "leave a mark on its curve"],
+  ["Alt click", "leave a mark anywhere"],
+  ["drag a mark", "slide it along its gauge's curve; with Alt anywhere"],
+  ["drop a file", "open a scan"],
+];
+
+export function HelpSheet(): ReactElement {
+  const { bench, hands } = useDesk();
+  const open = useBench((s) => s.helpOpen);
+  const state = useBench((s) => s);
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    if (open && !dialog.current?.open) dialog.current?.showModal();
+    if (!open) dialog.current?.close();
+  }, [open]);
+  const shut = (): void => bench.store.set({ helpOpen: false });
+  return (
+    <dialog ref={dialog} className="help" aria-label="Keys and hand movements" onClose={shut}>
+      <button className="quiet right" onClick={shut}>
+        close
+      </button>
+      <div className="columns">
+        {GROUPS.map(({ group, title }) => (
+          <div key={group}>
+            <h2>{title}</h2>
+            {ACTIONS.filter((each) => each.group === group).map((each) => (
+              <button
+                key={each.id}
+                className="plain helpline"
+                disabled={!each.can(state)}
+                onClick={() => {
+                  shut();
+                  each.run(bench, hands);
+                }}
+              >
+                <span>{labelOf(each, state)}</span>
+                <kbd>{each.keys[0] ? keyText(each.keys[0]) : ""}</kbd>
+              </button>
+            ))}
+          </div>
+        ))}
+        <div>
+          <h2>By hand</h2>
+          {HAND.map(([move, does]) => (
+            <p key={move} className="helpline">
+              <span>{does}</span>
+              <kbd>{move}</kbd>
+            </p>
+          ))}
+        </div>
+      </div>
+      <p className="soft care">
+        What Rodwork says is an aid. The prescriber examines the patient, decides and signs. Enamel is not visible in a scan, and removing it cannot
+        be undone.
+      </p>
+    </dialog>
+  );
+}

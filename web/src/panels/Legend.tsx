@@ -1,0 +1,63 @@
+import type { ReactElement } from "react";
+import { type Band, bands, HATCH_LINE_PX, HATCH_STEP_PX } from "../values/look";
+import { mm, type UnitChoice } from "../values/units";
+import { useBench } from "./use-bench";
+
+/** From–to of a band in words, in the units chosen. */
+export function bandText(all: readonly Band[], i: number, units: UnitChoice): string {
+  const text = (size: number): string => (units === "in" ? (size / 25).toFixed(3) : size.toFixed(2));
+  const band = all[i]!;
+  const next = all[i + 1];
+  return next ? `${text(band.fromMm)}–${text(next.fromMm)}` : `over ${text(band.fromMm)}`;
+}
+
+/** A patch of a band with its hatching, as the shader draws it. */
+export function Swatch({ band }: { readonly band: Band }): ReactElement {
+  const id = `hatch-${band.hatch}`;
+  const turn = band.hatch === "falling" ? -45 : 45;
+  return (
+    <svg width="26" height="13" aria-hidden="true">
+      <defs>
+        <pattern id={id} width={HATCH_STEP_PX} height={HATCH_STEP_PX} patternUnits="userSpaceOnUse" patternTransform={`rotate(${turn})`}>
+          <path d={`M0 0V${HATCH_STEP_PX}`} stroke={band.line} strokeWidth={2 * HATCH_LINE_PX} />
+          {band.hatch === "crossed" && <path d={`M0 0H${HATCH_STEP_PX}`} stroke={band.line} strokeWidth={2 * HATCH_LINE_PX} />}
+        </pattern>
+      </defs>
+      <rect width="26" height="13" fill={band.fill} />
+      {band.hatch !== "plain" && <rect width="26" height="13" fill={`url(#${id})`} />}
+    </svg>
+  );
+}
+
+export function Legend(): ReactElement | null {
+  const gauges = useBench((s) => s.cast?.gaugesMm ?? null);
+  const units = useBench((s) => s.units);
+  const exact = useBench((s) => s.survey?.head.exact ?? true);
+  const hidden = useBench((s) => s.survey?.head.hiddenLines ?? 0);
+  if (!gauges) return null;
+  const all = bands(gauges.map((g) => mm(g)));
+  return (
+    <div className="legend num" aria-label="Legend">
+      <span className="soft">undercut, {units === "in" ? "in (nominal)" : "mm"}</span>
+      {all.map((band, i) => (
+        <span key={band.fromMm}>
+          <Swatch band={band} /> {bandText(all, i, units)}
+        </span>
+      ))}
+      <span>
+        <svg width="26" height="8" aria-hidden="true">
+          <path d="M0 4H26" stroke="var(--lead)" strokeWidth="2.4" />
+        </svg>{" "}
+        survey line
+      </span>
+      <span>
+        <svg width="26" height="8" aria-hidden="true">
+          <path d="M0 4H26" stroke="var(--brass)" strokeWidth="2" />
+        </svg>{" "}
+        gauge curve
+      </span>
+      {!exact && <span className="doubt">coarser while moving</span>}
+      {hidden > 0 && <span className="soft">{hidden} short pieces not drawn</span>}
+    </div>
+  );
+}

@@ -1,0 +1,41 @@
+import type { ReactElement } from "react";
+import { readingWords } from "./reading-words";
+import { useBench } from "./use-bench";
+
+/** The tag beside the rod. The stage moves it; it only says what was read. */
+export function ReadingTag(): ReactElement | null {
+  const reading = useBench((s) => s.carried?.reading ?? null);
+  const units = useBench((s) => s.units);
+  if (!reading) return null;
+  const { depth, fits, where, doubts } = readingWords(reading, units);
+  return (
+    <div className="tag num" data-testid="tag">
+      <b>{depth}</b> <span className="soft">±{reading.uncertaintyMm.toFixed(2)}</span>
+      <br />
+      {fits}
+      {where && (
+        <>
+          <br />
+          <span className="soft">{where}</span>
+        </>
+      )}
+      {doubts.map((doubt) => (
+        <span key={doubt} className="doubt">
+          {doubt}
+        </span>
+      ))}
+    </div>
+  );
+}
+
+/** The same for those who hear the screen. */
+export function SpokenReading(): ReactElement {
+  const reading = useBench((s) => s.carried?.reading ?? null);
+  const units = useBench((s) => s.units);
+  const words = reading ? readingWords(reading, units) : null;
+  return (
+    <div className="unseen" aria-live="polite">
+      {words ? [words.depth, words.fits, words.where, ...words.doubts].filter(Boolean).join(", ") : ""}
+    </div>
+  );
+}

@@ -1,0 +1,32 @@
+import { degreesText, lengthText, type UnitChoice } from "../values/units";
+import type { Reading } from "../wire/types";
+
+/** A reading in plain words: the figure first, then what fits, then every doubt. One line each. */
+export interface ReadingWords {
+  readonly depth: string;
+  readonly fits: string;
+  readonly where: string | null;
+  readonly doubts: readonly string[];
+}
+
+/** Below this depth at the reference orientation a place holds along the path only (DESIGN 3.3) [mm]. */
+const HOLDS_MM = 0.05;
+
+export function readingWords(reading: Reading, units: UnitChoice): ReadingWords {
+  const { depthMm, belowSurveyLineMm: below, convergenceDeg: convergence } = reading;
+  const where = [
+    ...(below === null ? [] : [`${lengthText(below, units === "in" ? "in" : "mm", 1)} below the survey line`]),
+    ...(convergence === null ? [] : [`${degreesText(convergence, 0)} convergence`]),
+  ].join(" · ");
+  return {
+    depth: (reading.capped ? "more than " : "") + lengthText(depthMm, units),
+    fits: reading.fitsText,
+    where: where === "" ? null : where,
+    doubts: [
+      ...(reading.noGaugeReaches ? ["no gauge reaches here"] : []),
+      ...(reading.unsure ? ["unsure: looks through a hole"] : []),
+      ...(reading.tooCloseToCall ? ["too close to call"] : []),
+      ...(depthMm >= HOLDS_MM && reading.depthAtReferenceMm < HOLDS_MM ? ["no undercut at the reference: holds along this path only"] : []),
+    ],
+  };
+}

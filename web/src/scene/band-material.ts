@@ -1,0 +1,131 @@
+import { Color, DoubleSide, ShaderMaterial, Vector2, Vector4 } from "three";
+import { type Band, HATCH_LINE_PX, HATCH_STEP_PX, type Look } from "../values/look";
+
+const VERTEX = /* glsl */ `
+attribute float depth;
+attribute float flags;
+attribute float base;
+varying float vDepth;
+varying vec4 vFlags; // capped, unsure, no gauge reaches, base
+varying vec3 vNormal;
+void main() {
+  vDepth = depth;
+  float f = floor(flags + 0.5);
+  vFlags = vec4(mod(f, 2.0), mod(floor(f / 2.0), 2.0), mod(floor(f / 4.0), 2.0), base);
+  vNormal = normalMatrix * normal;
+  gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
+}`;
+
+// The band is chosen from the depth interpolated over the triangle, so its edge lies where the depth passes the gauge, to the
+// pixel, and not where the vertices happen to lie.
+const FRAGMENT = /* glsl */ `
+uniform vec4 edges;          // shallowest depth of each band [mm]
+uniform vec3 fill1, fill2, fill3, fill4, line2, line3, line4;
+uniform vec3 plaster, baseColour, inside, lead, paper;
+uniform vec2 anchor;         // the screen place that the hatching is fixed to [device px]
+uniform float scale;         // device px per CSS px
+uniform float shown;         // 0 until the first survey
+varying float vDepth;
+varying vec4 vFlags;
+varying vec3 vNormal;
+
+float stripe(float along, float step, float width) {
+  float off = abs(fract(along / step) - 0.5) * step;
+  return 1.0 - smoothstep(0.5 * width - 0.5, 0.5 * width + 0.5, off);
+}
+float past(float edge) {
+  return clamp((vDepth - edge) / max(fwidth(vDepth), 1e-5) + 0.5, 0.0, 1.0);
+}
+void main() {
+  vec3 n = normalize(vNormal) * (gl_FrontFacing ? 1.0 : -1.0);
+  vec2 at = (gl_FragCoord.xy - anchor) / scale;
+  const float R = 0.70710678;
+  float rising = stripe((at.x - at.y) * R, ${HATCH_STEP_PX.toFixed(1)}, ${HATCH_LINE_PX.toFixed(2)});
+  float falling = stripe((at.x + at.y) * R, ${HATCH_STEP_PX.toFixed(1)}, ${HATCH_LINE_PX.toFixed(2)});
+
+  float anatomic = shown * (1.0 - step(0.5, vFlags.w));
+  vec3 colour = plaster;
+  float banded = past(edges.x) * anatomic;
+  colour = mix(colour, fill1, banded);
+  colour = mix(colour, mix(fill2, line2, rising), past(edges.y) * anatomic);
+  colour = mix(colour, mix(fill3, line3, falling), past(edges.z) * anatomic);
+  colour = mix(colour, mix(fill4, line4, max(rising, falling)), past(edges.w) * anatomic);
+
+  // Deeper than can be told: dots of paper. Unsure: the band shows only through slits. Both are cues beside the colour.
+  vec2 cell = fract(at / 8.0) - 0.5;
+  float dots = 1.0 - smoothstep(1.3, 2.1, length(cell) * 8.0);
+  colour = mix(colour, paper, 0.85 * dots * step(0.5, vFlags.x) * anatomic);
+  float slits = 1.0 - stripe(at.y, 7.0, 3.2);
+  colour = mix(colour, paper, 0.85 * (1.0 - slits) * step(0.5, vFlags.y) * banded);
+
+  colour = mix(colour, baseColour, step(0.5, vFlags.w));
+  if (!gl_FrontFacing) colour = inside;
+
+  // Plaster under a window from the upper left; bands are shaded less, so that their colours can be told from the legend.
+  float key = max(dot(n, normalize(vec3(-0.45, 0.6, 0.66))), 0.0);
+  float shade = 0.66 + 0.28 * key + 0.08 * n.z;
+  float rim = pow(1.0 - abs(n.z), 3.0);
+  colour *= mix(shade, 0.78 + 0.24 * shade, banded);
+  colour = mix(colour, lead, (0.34 - 0.22 * banded) * rim);
+  gl_FragColor = vec4(colour, 1.0);
+}`;
+
+/** The cast's material: plaster, undercut bands with crisp edges at the gauges, hatching fixed on the screen. */
+export class BandMaterial extends ShaderMaterial {
+  constructor() {
+    const colour = (): { value: Color } => ({ value: new Color() });
+    super({
+      vertexShader: VERTEX,
+      fragmentShader: FRAGMENT,
+      side: DoubleSide,
+      uniforms: {
+        edges: { value: new Vector4(0.05, 0.25, 0.5, 0.75) },
+        fill1: colour(),
+        fill2: colour(),
+        fill3: colour(),
+        fill4: colour(),
+        line2: colour(),
+        line3: colour(),
+        line4: colour(),
+        plaster: colour(),
+        baseColour: colour(),
+        inside: colour(),
+        lead: colour(),
+        paper: colour(),
+        anchor: { value: new Vector2() },
+        scale: { value: 1 },
+        shown: { value: 0 },
+      },
+    });
+  }
+
+  setLook(look: Look): void {
+    this.paint({
+      plaster: look.plaster,
+      baseColour: look.base,
+      inside: look.inside,
+      lead: look.lead,
+      paper: look.name === "light" ? look.paper : look.plaster,
+    });
+  }
+
+  setBands(all: readonly Band[]): void {
+    const [b1, b2, b3, b4] = all;
+    if (!b1 || !b2 || !b3 || !b4) throw new RangeError(`four bands are drawn, got ${all.length}`);
+    this.paint({ fill1: b1.fill, fill2: b2.fill, fill3: b3.fill, fill4: b4.fill, line2: b2.line, line3: b3.line, line4: b4.line });
+    (this.uniforms["edges"]!.value as Vector4).set(b1.fromMm, b2.fromMm, b3.fromMm, b4.fromMm);
+  }
+
+  setScreen(anchorX: number, anchorY: number, scale: number): void {
+    (this.uniforms["anchor"]!.value as Vector2).set(anchorX, anchorY);
+    this.uniforms["scale"]!.value = scale;
+  }
+
+  setShown(shown: boolean): void {
+    this.uniforms["shown"]!.value = shown ? 1 : 0;
+  }
+
+  private paint(colours: Record<string, string>): void {
+    for (const [name, css] of Object.entries(colours)) (this.uniforms[name]!.value as Color).setStyle(css);
+  }
+}

@@ -1,0 +1,220 @@
+import { ColorManagement, LinearSRGBColorSpace, Matrix4, OrthographicCamera, Scene, WebGLRenderer } from "three";
+import { bands, type Look } from "../values/look";
+import { directionToScan, type Pose, poseMatrix, toWorld } from "../values/pose";
+import { add, scan, times, type WorldVec } from "../values/vec";
+import type { View } from "../values/view";
+import type { CastMesh } from "../wire/mesh";
+import type { SurveyFrame } from "../wire/survey-frame";
+import type { Spot } from "../wire/types";
+import { BandMaterial } from "./band-material";
+import { CastBody } from "./cast-body";
+import { LeadLines, LIFT_MM } from "./lead-lines";
+import { MarkPins, type Pin } from "./mark-pins";
+import { RodFigure, type RodStand } from "./rod-figure";
+import { StillLayer } from "./still-layer";
+
+ColorManagement.enabled = false; // colours are drawn as written in look.ts
+
+const SAMPLES = 4;
+const DEPTH_RANGE_MM = 500;
+
+/**
+ * Draws one cast, its lines, the rod and the marks, when something changed and not otherwise. It is told everything; it measures
+ * and decides nothing.
+ */
+export class Stage {
+  private readonly renderer: WebGLRenderer;
+  private readonly still: StillLayer;
+  private readonly stillScene = new Scene();
+  private readonly movingScene = new Scene();
+  private readonly camera = new OrthographicCamera(-1, 1, 1, -1, 0, 2 * DEPTH_RANGE_MM);
+  private readonly material = new BandMaterial();
+  private readonly lines = new LeadLines();
+  private readonly rod = new RodFigure();
+  private readonly pins = new MarkPins();
+  private body: CastBody | null = null;
+  private width = 1;
+  private height = 1;
+  private view: View | null = null;
+  private pose: Pose | null = null;
+  private rodStand: RodStand | null = null;
+  private pinList: readonly Pin[] = [];
+  private stillStale = true;
+  private frame = 0;
+  /** Told after each drawn picture; for labels that lie over the canvas. */
+  onDrawn: () => void = () => undefined;
+
+  constructor(readonly canvas: HTMLCanvasElement) {
+    this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, premultipliedAlpha: true });
+    this.renderer.outputColorSpace = LinearSRGBColorSpace;
+    this.renderer.setClearColor(0x000000, 0);
+    this.renderer.autoClear = false;
+    this.still = new StillLayer(this.renderer);
+    this.stillScene.add(this.lines.group);
+    this.movingScene.add(this.rod.group, this.pins.group);
+  }
+
+  setCast(mesh: CastMesh | null): void {
+    if (this.body) this.stillScene.remove(this.body.mesh);
+    this.body?.dispose();
+    this.body = mesh ? new CastBody(mesh, this.material) : null;
+    if (this.body) this.stillScene.add(this.body.mesh);
+    this.material.setShown(false);
+    this.touch(true);
+  }
+
+  setSurvey(survey: SurveyFrame | null, gauges: readonly number[], gauge: number | null, look: Look): void {
+    if (survey) this.body?.setSurvey(survey);
+    this.material.setShown(survey !== null);
+    this.material.setBands(bands(gauges));
+    this.lines.set(survey, gauge, look);
+    this.touch(true);
+  }
+
+  setLines(survey: SurveyFrame | null, gauge: number | null, look: Look): void {
+    this.lines.set(survey, gauge, look);
+    this.touch(true);
+  }
+
+  setLook(look: Look): void {
+    this.material.setLook(look);
+    this.rod.setLook(look);
+    this.pins.setLook(look);
+    this.touch(true);
+  }
+
+  setPose(pose: Pose): void {
+    this.pose = pose;
+    const matrix = new Matrix4().fromArray(poseMatrix(pose));
+    if (this.body) {
+      this.body.mesh.matrix.copy(matrix);
+      this.body.mesh.matrixWorldNeedsUpdate = true;
+    }
+    this.touch(true);
+  }
+
+  setView(view: View): void {
+    this.view = view;
+    this.touch(true);
+  }
+
+  setRod(stand: RodStand | null): void {
+    this.rodStand = stand;
+    this.touch(false);
+  }
+
+  setPins(pins: readonly Pin[]): void {
+    this.pinList = pins;
+    this.touch(false);
+  }
+
+  resize(width: number, height: number): void {
+    const ratio = Math.min(2, window.devicePixelRatio || 1);
+    this.width = Math.max(1, width);
+    this.height = Math.max(1, height);
+    this.renderer.setPixelRatio(ratio);
+    this.renderer.setSize(this.width, this.height, false);
+    this.still.resize(Math.round(this.width * ratio), Math.round(this.height * ratio), SAMPLES);
+    this.touch(true);
+  }
+
+  get mmPerPx(): number {
+    return this.view ? (2 * this.view.half) / this.height : 1;
+  }
+
+  /** A place of the canvas [CSS px from its upper left] in mm from its middle, right and up. */
+  onPlane(x: number, y: number): readonly [number, number] {
+    return [(x - this.width / 2) * this.mmPerPx, (this.height / 2 - y) * this.mmPerPx];
+  }
+
+  /** Where a world place stands on the canvas [CSS px from its upper left]. */
+  toCanvas(place: WorldVec): readonly [number, number] {
+    const view = this.view;
+    if (!view) return [0, 0];
+    const d = add(place, times(view.target, -1));
+    const right = view.right[0] * d[0] + view.right[1] * d[1] + view.right[2] * d[2];
+    const up = view.up[0] * d[0] + view.up[1] * d[1] + view.up[2] * d[2];
+    return [this.width / 2 + right / this.mmPerPx, this.height / 2 - up / this.mmPerPx];
+  }
+
+  /** The place of the cast under a place of the canvas. */
+  pick(x: number, y: number): Spot | null {
+    const { body, pose, view } = this;
+    if (!body || !pose || !view) return null;
+    const [right, up] = this.onPlane(x, y);
+    const far = times(view.back, DEPTH_RANGE_MM);
+    const from = add(add(view.target, far), add(times(view.right, right), times(view.up, up)));
+    const start = directionToScan(pose, from);
+    const [px, py, pz] = pose.pivot;
+    return body.hit(scan(start[0] + px, start[1] + py, start[2] + pz), directionToScan(pose, times(view.back, -1)));
+  }
+
+  get cast(): CastBody | null {
+    return this.body;
+  }
+
+  /** Draws now and gives the picture, for saving. */
+  picture(): HTMLCanvasElement {
+    this.draw();
+    return this.canvas;
+  }
+
+  dispose(): void {
+    cancelAnimationFrame(this.frame);
+    this.body?.dispose();
+    this.lines.dispose();
+    this.rod.dispose();
+    this.pins.dispose();
+    this.still.dispose();
+    this.material.dispose();
+    this.renderer.dispose();
+  }
+
+  private touch(still: boolean): void {
+    this.stillStale ||= still;
+    if (this.frame) return;
+    this.frame = requestAnimationFrame(() => {
+      this.frame = 0;
+      this.draw();
+    });
+  }
+
+  private draw(): void {
+    const { view, pose, camera } = this;
+    if (!view || !pose) return;
+    this.aim(view);
+    this.rod.stand(this.rodStand, this.mmPerPx);
+    this.pins.set(this.pinList, camera.quaternion, view.back, this.mmPerPx);
+    if (this.stillStale) {
+      this.stillStale = false;
+      const lift = times(view.back, LIFT_MM);
+      const matrix = poseMatrix(pose);
+      for (let i = 0; i < 3; i++) matrix[12 + i]! += lift[i as 0 | 1 | 2];
+      this.lines.group.matrix.fromArray(matrix);
+      this.lines.group.matrixWorldNeedsUpdate = true;
+      const ratio = this.renderer.getPixelRatio();
+      const [ax, ay] = this.toCanvas(toWorld(pose, pose.pivot));
+      this.material.setScreen(ax * ratio, (this.height - ay) * ratio, ratio);
+      this.still.draw(() => {
+        this.renderer.clear();
+        this.renderer.render(this.stillScene, camera);
+      });
+    }
+    this.renderer.clear();
+    this.still.copyToScreen();
+    this.renderer.render(this.movingScene, camera);
+    this.onDrawn();
+  }
+
+  private aim({ right, up, back, target, half }: View): void {
+    const { camera } = this;
+    const wide = (half * this.width) / this.height;
+    Object.assign(camera, { left: -wide, right: wide, top: half, bottom: -half });
+    camera.matrixAutoUpdate = false;
+    const at = add(target, times(back, DEPTH_RANGE_MM));
+    camera.matrix.set(right[0], up[0], back[0], at[0], right[1], up[1], back[1], at[1], right[2], up[2], back[2], at[2], 0, 0, 0, 1);
+    camera.quaternion.setFromRotationMatrix(camera.matrix);
+    camera.matrixWorldNeedsUpdate = true;
+    camera.updateProjectionMatrix();
+  }
+}

@@ -1,0 +1,89 @@
+import type { UnitChoice } from "../values/units";
+import type { CastMesh } from "../wire/mesh";
+import type { SurveyFrame } from "../wire/survey-frame";
+import type { CastInfo, Problem, Profile, Reading, Spot } from "../wire/types";
+import type { Mm } from "../values/units";
+import type { Document } from "./document";
+import { type History, NO_HISTORY } from "./history";
+
+export type LookChoice = "system" | "light" | "dark";
+
+/** The rod's place under the pointer: the spot read, whether it was set on a gauge's curve, and what the server read there. */
+export interface Carried extends Spot {
+  readonly onCurve: boolean;
+  readonly reading: Reading | null;
+}
+
+/** What the bench is asking a person to do on the cast itself. */
+export type Asking = null | "up" | "front";
+
+export interface BenchState {
+  readonly cast: CastInfo | null;
+  readonly mesh: CastMesh | null;
+  readonly survey: SurveyFrame | null;
+  readonly document: Document | null;
+  readonly history: History;
+  readonly gauge: Mm | null;
+  readonly carried: Carried | null;
+  readonly selected: string | null;
+  readonly markReadings: ReadonlyMap<string, Reading>;
+  readonly profile: Profile | null;
+  readonly asking: Asking;
+  readonly busy: string | null;
+  readonly connected: boolean;
+  readonly problem: Problem | null;
+  readonly note: string | null;
+  readonly helpOpen: boolean;
+  readonly units: UnitChoice;
+  readonly look: LookChoice;
+}
+
+/** Where a piece of state lives, and so what survives: */
+export type Home =
+  | "document" // decided by a person; commands and undo; kept for this browser tab
+  | "browser" // a habit of this person; kept in this browser
+  | "server" // told by the server; asked again after a reload
+  | "moment"; // gone on reload, and that is right
+
+/** Every piece of state has its home written down; a missing one does not compile. */
+export const HOMES: { readonly [K in keyof BenchState]: Home } = {
+  cast: "server",
+  mesh: "server",
+  survey: "server",
+  document: "document",
+  history: "document",
+  gauge: "browser",
+  carried: "moment",
+  selected: "moment",
+  markReadings: "server",
+  profile: "server",
+  asking: "moment",
+  busy: "moment",
+  connected: "moment",
+  problem: "moment",
+  note: "moment",
+  helpOpen: "moment",
+  units: "browser",
+  look: "browser",
+};
+
+export const EMPTY_BENCH: BenchState = {
+  cast: null,
+  mesh: null,
+  survey: null,
+  document: null,
+  history: NO_HISTORY,
+  gauge: null,
+  carried: null,
+  selected: null,
+  markReadings: new Map(),
+  profile: null,
+  asking: null,
+  busy: null,
+  connected: true,
+  problem: null,
+  note: null,
+  helpOpen: false,
+  units: "both",
+  look: "system",
+};

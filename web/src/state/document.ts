@@ -1,0 +1,82 @@
+import { REFERENCE, sameTilt, type Tilt } from "../values/tilt";
+import type { Mm } from "../values/units";
+import type { FrameChoice, Reading, Spot } from "../wire/types";
+
+/** A place that a person marked on the cast. It keeps its place on the surface when the tilt changes. */
+export interface Mark extends Spot {
+  readonly id: string;
+  readonly name: string;
+  /** The gauge it was left with; null: placed freely, with no gauge in hand. */
+  readonly gaugeMm: Mm | null;
+}
+
+/** True when the gauge that the mark was left with still fits there, as the server says it; true while nothing was read. */
+export const fitsStill = (mark: Mark, reading: Reading | undefined): boolean =>
+  mark.gaugeMm === null || !reading || (reading.fits !== null && Number(reading.fits) === mark.gaugeMm);
+
+/** What a person decides on the bench, and can undo. Immutable. */
+export interface Document {
+  readonly tilt: Tilt;
+  readonly marks: readonly Mark[];
+  readonly frame: FrameChoice;
+  /** True once a person said that the tilt may pass the limit. */
+  readonly pastLimit: boolean;
+}
+
+export const emptyDocument = (frame: FrameChoice): Document => ({ tilt: REFERENCE, marks: [], frame, pastLimit: false });
+
+/**
+ * Every edit of the document, in its JSON form: each holds what was and what is to be, so that it can be done, undone, stored
+ * and sent. {@link apply} does it, `apply` of {@link inverse} undoes it.
+ */
+export type Command =
+  | { readonly kind: "tilt"; readonly from: Tilt; readonly to: Tilt }
+  | { readonly kind: "limit"; readonly from: boolean; readonly to: boolean }
+  | { readonly kind: "frame"; readonly from: FrameChoice; readonly to: FrameChoice }
+  | { readonly kind: "mark"; readonly index: number; readonly from: Mark | null; readonly to: Mark | null };
+
+export function apply(document: Document, command: Command): Document {
+  switch (command.kind) {
+    case "tilt":
+      return { ...document, tilt: command.to };
+    case "limit":
+      return { ...document, pastLimit: command.to };
+    case "frame":
+      return { ...document, frame: command.to };
+    case "mark": {
+      const without = command.from ? document.marks.filter((mark) => mark.id !== command.from?.id) : document.marks;
+      return { ...document, marks: command.to ? without.toSpliced(command.index, 0, command.to) : without };
+    }
+  }
+}
+
+export const inverse = (command: Command): Command =>
+  ({ ...command, from: command.to, to: command.from }) as Command;
+
+/** One command that does what two like ones did, or null when they are not alike. */
+export function fused(first: Command, second: Command): Command | null {
+  if (first.kind === "tilt" && second.kind === "tilt") return { ...first, to: second.to };
+  if (first.kind === "mark" && second.kind === "mark" && first.from && second.from?.id === first.to?.id && second.to) {
+    return { ...first, to: second.to };
+  }
+  return null;
+}
+
+/** True when a command changes nothing and need not be kept. */
+export function idle(command: Command): boolean {
+  return command.kind === "tilt" ? sameTilt(command.from, command.to) : JSON.stringify(command.from) === JSON.stringify(command.to);
+}
+
+/** What a command did, in a person's words, for the undo button. */
+export function told(command: Command): string {
+  switch (command.kind) {
+    case "tilt":
+      return "tilt";
+    case "limit":
+      return command.to ? "passing the tilt limit" : "keeping the tilt limit";
+    case "frame":
+      return "orientation";
+    case "mark":
+      return command.from === null ? "new mark" : command.to === null ? "removed mark" : "moved mark";
+  }
+}

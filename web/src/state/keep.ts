@@ -1,0 +1,72 @@
+import { type BenchState, HOMES, type Home } from "./bench-state";
+import type { CastInfo } from "../wire/types";
+
+/** Where state outlives a reload: what HOMES says, in the browser's own stores. Storage that is switched off is no error. */
+export interface Keep {
+  habits(): Partial<BenchState>;
+  keepHabits(state: BenchState): void;
+  document(cast: CastInfo): Partial<BenchState>;
+  keepDocument(state: BenchState): void;
+}
+
+const HABITS = "rodwork.habits";
+const documentKey = (cast: CastInfo): string => `rodwork.document.${cast.id}.${cast.name}.${cast.triangles}`;
+
+export class BrowserKeep implements Keep {
+  constructor(
+    private readonly browser: Storage | null,
+    private readonly tab: Storage | null,
+  ) {}
+
+  static ofWindow(): BrowserKeep {
+    const store = (pick: () => Storage): Storage | null => {
+      try {
+        return pick();
+      } catch {
+        return null;
+      }
+    };
+    return new BrowserKeep(
+      store(() => window.localStorage),
+      store(() => window.sessionStorage),
+    );
+  }
+
+  habits(): Partial<BenchState> {
+    return read(this.browser, HABITS, "browser");
+  }
+
+  keepHabits(state: BenchState): void {
+    write(this.browser, HABITS, state, "browser");
+  }
+
+  document(cast: CastInfo): Partial<BenchState> {
+    return read(this.tab, documentKey(cast), "document");
+  }
+
+  keepDocument(state: BenchState): void {
+    if (state.cast && state.document) write(this.tab, documentKey(state.cast), state, "document");
+  }
+}
+
+const keysOf = (home: Home): (keyof BenchState)[] =>
+  (Object.keys(HOMES) as (keyof BenchState)[]).filter((key) => HOMES[key] === home);
+
+function read(storage: Storage | null, key: string, home: Home): Partial<BenchState> {
+  try {
+    const text = storage?.getItem(key);
+    if (!text) return {};
+    const kept = JSON.parse(text) as Record<string, unknown>;
+    return Object.fromEntries(keysOf(home).flatMap((name) => (name in kept ? [[name, kept[name]]] : [])));
+  } catch {
+    return {}; // written by an older bench, or by something else
+  }
+}
+
+function write(storage: Storage | null, key: string, state: BenchState, home: Home): void {
+  try {
+    storage?.setItem(key, JSON.stringify(Object.fromEntries(keysOf(home).map((name) => [name, state[name]]))));
+  } catch {
+    // Full or switched off: the bench works on, a reload forgets.
+  }
+}

@@ -1,0 +1,80 @@
+/**
+ * The colours of the bench. Undercut bands grow darker with depth, so that they keep their order in greyscale and for every
+ * kind of colour vision, and each has its own hatching. The cast is plaster in both looks, so that bands and lead read the same.
+ */
+export interface Look {
+  readonly name: "light" | "dark";
+  readonly table: string;
+  readonly tableEdge: string;
+  readonly plaster: string;
+  readonly base: string;
+  readonly inside: string;
+  readonly lead: string;
+  readonly brass: string;
+  readonly brassShade: string;
+  readonly paper: string;
+  readonly ink: string;
+  readonly soft: string;
+  readonly rule: string;
+}
+
+export const LIGHT: Look = {
+  name: "light",
+  table: "#fdfbf5",
+  tableEdge: "#e9e3d6",
+  plaster: "#efe6d6",
+  base: "#f4f0e7",
+  inside: "#cfc4b0",
+  lead: "#1c2830",
+  brass: "#9a6a2f",
+  brassShade: "#5f3f17",
+  paper: "#fffdf8",
+  ink: "#22303a",
+  soft: "#5f6972",
+  rule: "#d9d2c3",
+};
+
+export const DARK: Look = {
+  name: "dark",
+  table: "#2b2f31",
+  tableEdge: "#191c1e",
+  plaster: "#d6cbb8",
+  base: "#a49c8d",
+  inside: "#6f675a",
+  lead: "#141b20",
+  brass: "#c48f4c",
+  brassShade: "#6d4a1f",
+  paper: "#202426",
+  ink: "#ebe5d8",
+  soft: "#a8a699",
+  rule: "#3b4043",
+};
+
+/** The hatching of a band; the shader and the legend draw the same. */
+export type Hatch = "plain" | "rising" | "falling" | "crossed";
+
+export interface Band {
+  /** Shallowest depth of the band [mm]; it reaches to the next band's. */
+  readonly fromMm: number;
+  readonly fill: string;
+  readonly line: string;
+  readonly hatch: Hatch;
+}
+
+/** Depths below this count as no undercut [mm] (DESIGN: a survey line needs 0.05 mm below it). */
+export const SHALLOWEST_MM = 0.05;
+
+/** The bands for three gauge sizes: they change exactly at the gauges. */
+export function bands(gauges: readonly number[]): readonly Band[] {
+  const [first = 0.25, second = 0.5, third = 0.75] = gauges;
+  return [
+    { fromMm: SHALLOWEST_MM, fill: "#efd9a0", line: "#efd9a0", hatch: "plain" },
+    { fromMm: first, fill: "#cf8f52", line: "#9c6430", hatch: "rising" },
+    { fromMm: second, fill: "#8a4a66", line: "#5d2c42", hatch: "falling" },
+    { fromMm: third, fill: "#33224a", line: "#7d6799", hatch: "crossed" },
+  ];
+}
+
+/** Hatching: distance between lines and their width [CSS px]. */
+export const HATCH_STEP_PX = 6;
+export const HATCH_LINE_PX = 1.1;

@@ -1,0 +1,139 @@
+import type { Tilt } from "../values/tilt";
+import type { Mm } from "../values/units";
+import { Newest } from "./newest";
+import { decodeSurvey, type SurveyFrame } from "./survey-frame";
+import type { Problem, Profile, Reading, Seat, Spot } from "./types";
+
+export interface ChannelListener {
+  surveyed(frame: SurveyFrame): void;
+  refused(problem: Problem): void;
+  /** True when the line opened, false when it broke (it is tried again by itself). */
+  connected(open: boolean): void;
+}
+
+interface Question {
+  readonly seq: number;
+  readonly text: string;
+  readonly settle: (answer: unknown) => void;
+}
+
+const KINDS = ["survey", "read", "profile", "seat"] as const;
+type Kind = (typeof KINDS)[number];
+
+const RETRY_FIRST_MS = 300;
+const RETRY_MOST_MS = 5000;
+
+/**
+ * The WebSocket half of docs/protocol.md, for one cast. Each kind of question has its own lane with one in flight; of the
+ * waiting ones only the newest of each key is kept. A question that was overtaken is answered with null.
+ */
+export class SurveyChannel {
+  private readonly lanes = new Map<Kind, Newest<string, Question>>();
+  private socket: WebSocket | null = null;
+  private seq = 0;
+  private retryMs = RETRY_FIRST_MS;
+  private retry: ReturnType<typeof setTimeout> | undefined;
+  private closed = false;
+
+  constructor(
+    private readonly address: string,
+    private readonly listener: ChannelListener,
+  ) {
+    for (const kind of KINDS) {
+      this.lanes.set(
+        kind,
+        new Newest(
+          (question) => this.socket?.send(question.text),
+          (question) => question.settle(null),
+        ),
+      );
+    }
+    this.open();
+  }
+
+  /** True while a survey that was asked for has not come yet. */
+  get surveying(): boolean {
+    return !this.lane("survey").idle;
+  }
+
+  survey({ anterior, right }: Tilt, gauges: readonly Mm[]): void {
+    void this.ask("survey", "survey", { tilt: [anterior, right], gauges });
+  }
+
+  read(key: string, spot: Spot, gauge: Mm | null): Promise<Reading | null> {
+    return this.ask<{ reading: Reading }>("read", key, { ...spot, gauge }).then((answer) => answer?.reading ?? null);
+  }
+
+  profile(key: string, spot: Spot, gauge: Mm | null): Promise<Profile | null> {
+    return this.ask<{ profile: Profile }>("profile", key, { ...spot, gauge }).then((answer) => answer?.profile ?? null);
+  }
+
+  seat(key: string, spot: Spot, gauge: Mm): Promise<Seat | null> {
+    return this.ask<Seat>("seat", key, { ...spot, gauge });
+  }
+
+  close(): void {
+    this.closed = true;
+    clearTimeout(this.retry);
+    for (const lane of this.lanes.values()) lane.pause();
+    this.socket?.close();
+  }
+
+  private lane(kind: Kind): Newest<string, Question> {
+    return this.lanes.get(kind)!;
+  }
+
+  private ask<T>(kind: Kind, key: string, body: object): Promise<T | null> {
+    const seq = ++this.seq;
+    return new Promise((resolve) => {
+      const settle = (answer: unknown): void => resolve(answer as T | null);
+      this.lane(kind).want(key, { seq, text: JSON.stringify({ kind, seq, ...body }), settle });
+    });
+  }
+
+  private open(): void {
+    const socket = new WebSocket(this.address);
+    socket.binaryType = "arraybuffer";
+    this.socket = socket;
+    socket.onopen = () => {
+      this.retryMs = RETRY_FIRST_MS;
+      this.listener.connected(true);
+      for (const lane of this.lanes.values()) lane.resume();
+    };
+    socket.onmessage = ({ data }: MessageEvent<string | ArrayBuffer>) => this.hear(data);
+    socket.onclose = () => {
+      for (const lane of this.lanes.values()) lane.pause();
+      if (this.closed) return;
+      this.listener.connected(false);
+      this.retry = setTimeout(() => this.open(), this.retryMs);
+      this.retryMs = Math.min(RETRY_MOST_MS, 2 * this.retryMs);
+    };
+  }
+
+  private hear(data: string | ArrayBuffer): void {
+    if (typeof data !== "string") {
+      const frame = decodeSurvey(data);
+      this.answer("survey", frame.head.seq, frame);
+      this.listener.surveyed(frame);
+      return;
+    }
+    const said = JSON.parse(data) as { kind: string; seq: number; problem?: Problem };
+    if (said.kind === "problem" && said.problem) {
+      const kind = KINDS.find((each) => this.lane(each).inFlight?.seq === said.seq);
+      if (kind) this.answer(kind, said.seq, null);
+      this.listener.refused(said.problem);
+      return;
+    }
+    const kind = said.kind === "reading" ? "read" : (said.kind as Kind);
+    if (this.lanes.has(kind)) this.answer(kind, said.seq, said);
+  }
+
+  private answer(kind: Kind, seq: number, answer: unknown): void {
+    const lane = this.lane(kind);
+    const question = lane.inFlight;
+    // An answer to a question of before the line broke: the question was asked again under the same number, or dropped.
+    if (question?.seq !== seq) return;
+    lane.done();
+    question.settle(answer);
+  }
+}

@@ -1,0 +1,143 @@
+import type { Degrees, Mm } from "../values/units";
+import type { Jaw } from "../values/tilt";
+import type { ScanVec } from "../values/vec";
+
+/** What the server says, as in docs/protocol.md. The bench measures nothing itself: every figure it shows stands here. */
+
+export interface Problem {
+  readonly code: string;
+  readonly message: string;
+  readonly advice: string;
+}
+
+export interface ArchFrame {
+  readonly origin: ScanVec;
+  readonly x: ScanVec;
+  readonly y: ScanVec;
+  readonly z: ScanVec;
+  readonly upUncertaintyDeg: Degrees;
+  readonly frontUncertaintyDeg: Degrees;
+  readonly confident: boolean;
+}
+
+export interface CastInfo {
+  readonly id: string;
+  readonly name: string;
+  readonly jaw: Jaw | null;
+  readonly triangles: number;
+  readonly vertices: number;
+  readonly edgeMm: Mm;
+  readonly accuracyMm: Mm;
+  readonly intakeLines: readonly string[];
+  readonly frame: ArchFrame | null;
+  readonly frameProblem: Problem | null;
+  readonly gaugesMm: readonly Mm[];
+  readonly capMm: Mm;
+  readonly noteTiltDeg: Degrees;
+  readonly warnTiltDeg: Degrees;
+  readonly limitTiltDeg: Degrees;
+}
+
+export interface CastCard {
+  readonly id: string;
+  readonly name: string;
+  readonly jaw: Jaw | null;
+  readonly triangles: number;
+}
+
+export interface CastList {
+  readonly casts: readonly CastCard[];
+  readonly demo: readonly Jaw[];
+}
+
+/** What a person said about the frame; null: found from the shape. */
+export interface FrameChoice {
+  readonly jaw: Jaw | null;
+  readonly up: ScanVec | null;
+  readonly front: ScanVec | null;
+}
+
+export type CurveKind = "line" | "band-upper" | "band-lower" | "mark";
+
+export interface Curve {
+  readonly kind: CurveKind;
+  readonly gaugeMm: Mm | null;
+  /** First point and number of points, in the survey's point array. */
+  readonly from: number;
+  readonly count: number;
+  readonly closed: boolean;
+  readonly lengthMm: Mm;
+}
+
+export interface SurveyHead {
+  readonly seq: number;
+  readonly tilt: readonly [anterior: Degrees, right: Degrees];
+  readonly axis: ScanVec;
+  readonly totalTiltDeg: Degrees;
+  readonly millis: number;
+  /** False while dragging on a coarser cast; at rest always true. */
+  readonly exact: boolean;
+  readonly vertices: number;
+  readonly points: number;
+  readonly curves: readonly Curve[];
+  readonly hiddenLines: number;
+  readonly undercutAreaMm2: number;
+  readonly undercutVolumeMm3: number;
+  readonly deepest: readonly { readonly point: ScanVec; readonly depthMm: Mm }[];
+  readonly notes: readonly string[];
+}
+
+export interface Reading {
+  readonly point: ScanVec;
+  readonly depthMm: Mm;
+  readonly uncertaintyMm: Mm;
+  readonly capped: boolean;
+  readonly unsure: boolean;
+  readonly noGaugeReaches: boolean;
+  /** The free line at the point's level. */
+  readonly free: ScanVec;
+  /** Where the rod touches the height of contour. */
+  readonly contact: ScanVec | null;
+  readonly fits: string | null;
+  readonly fitsText: string;
+  readonly belowSurveyLineMm: Mm | null;
+  readonly convergenceDeg: Degrees | null;
+  readonly depthAtReferenceMm: Mm;
+  readonly tooCloseToCall: boolean;
+}
+
+export interface Place {
+  readonly point: ScanVec;
+  readonly triangle: number;
+  readonly depthMm: Mm;
+  readonly gaugeMm: Mm;
+  readonly belowSurveyLineMm: Mm | null;
+  readonly convergenceDeg: Degrees | null;
+  readonly depthAtReferenceMm: Mm;
+  readonly flags: number;
+}
+
+/** A point of a section: `s` along its horizontal direction, `h` along the axis [mm from its origin]. */
+export type SectionPoint = readonly [s: number, h: number];
+
+export interface Profile {
+  readonly direction: ScanVec;
+  readonly origin: ScanVec;
+  readonly polylines: readonly (readonly SectionPoint[])[];
+  readonly rod: { readonly s: number; readonly top: number; readonly contact: SectionPoint | null };
+  readonly place: SectionPoint;
+  readonly surveyLine: SectionPoint | null;
+  readonly depthMm: Mm;
+  readonly depthInSectionMm: Mm;
+  readonly gauge: { readonly mm: Mm; readonly point: SectionPoint } | null;
+  readonly belowSurveyLineMm: Mm | null;
+  readonly convergenceDeg: Degrees | null;
+}
+
+/** A place on the surface: a point and the triangle it lies on. */
+export interface Spot {
+  readonly point: ScanVec;
+  readonly triangle: number;
+}
+
+export type Seat = { readonly place: Place; readonly why: null } | { readonly place: null; readonly why: string };
