@@ -3,6 +3,9 @@ import { poseOf, directionToWorld, toWorld, directionToScan, poseMatrix } from "
 import { cross, dot, scan, sub, times, unit, world } from "./vec";
 import { alongRod, onScreen, orbit, pan, sideView, zoomAbout } from "./view";
 
+const near12 = (v: number): unknown => expect.closeTo(v, 12);
+const near10 = (v: number): unknown => expect.closeTo(v, 10);
+
 // The arch frame of DESIGN 2 in a scan that lies askew: Z occlusal, Y anterior, X = Y × Z.
 const Z = unit(scan(0.2, -0.5, 0.8));
 const Y = unit(sub(scan(0.1, 0.9, 0.3), times(Z, dot(scan(0.1, 0.9, 0.3), Z))));
@@ -30,7 +33,7 @@ describe("the first look at a cast", () => {
     });
     it(`${jaw}: each side looks at the viewer, the rod upright`, () => {
       const facing = (side: "front" | "back" | "right" | "left"): readonly number[] => sideView(side, jaw, world(0, 0, 0), 40).back;
-      expect(facing("front")).toEqual([0, 1, 0].map((v) => expect.closeTo(v, 12)));
+      expect(facing("front")).toEqual([0, 1, 0].map(near12));
       expect(dot(sideView("right", jaw, world(0, 0, 0), 40).back, patientsRight)).toBeCloseTo(1, 12);
       expect(dot(sideView("left", jaw, world(0, 0, 0), 40).back, patientsRight)).toBeCloseTo(-1, 12);
       expect(dot(sideView("front", jaw, world(0, 0, 0), 40).up, world(0, 0, 1))).toBe(1);
@@ -42,14 +45,14 @@ describe("the pose", () => {
   it("keeps the axis upright and turns back again", () => {
     const p = unit(scan(0.3, -0.4, 0.86));
     const tilted = poseOf(p, Y, scan(0, 0, 0));
-    expect(directionToWorld(tilted, p)).toEqual([0, 0, 1].map((v) => expect.closeTo(v, 12)));
-    expect(directionToScan(tilted, directionToWorld(tilted, X))).toEqual(X.map((v) => expect.closeTo(v, 12)));
+    expect(directionToWorld(tilted, p)).toEqual([0, 0, 1].map(near12));
+    expect(directionToScan(tilted, directionToWorld(tilted, X))).toEqual(X.map(near12));
   });
   it("is the same as its matrix", () => {
     const q = scan(7, -3, 2);
     const m = poseMatrix(pose);
     const byMatrix = [0, 1, 2].map((r) => m[r]! * q[0] + m[4 + r]! * q[1] + m[8 + r]! * q[2] + m[12 + r]!);
-    expect(toWorld(pose, q)).toEqual(byMatrix.map((v) => expect.closeTo(v, 12)));
+    expect(toWorld(pose, q)).toEqual(byMatrix.map(near12));
   });
 });
 
@@ -81,7 +84,7 @@ describe("looking about", () => {
   });
   it("looks down the rod where it stands", () => {
     const down = alongRod(start, world(9, 8, 7));
-    expect(down.back).toEqual([0, 0, 1].map((v) => expect.closeTo(v, 12)));
-    expect(onScreen(down, world(9, 8, 30))).toEqual([0, 0].map((v) => expect.closeTo(v, 10)));
+    expect(down.back).toEqual([0, 0, 1].map(near12));
+    expect(onScreen(down, world(9, 8, 30))).toEqual([0, 0].map(near10));
   });
 });
