@@ -90,7 +90,8 @@ function placeLabels(over: HTMLElement, driver: StageDriver, bench: Bench): void
   if (tag && carried) {
     const [x, y] = driver.canvasPlace(carried.point);
     const left = x + 26 + tag.offsetWidth > over.clientWidth ? x - 26 - tag.offsetWidth : x + 26;
-    put(tag, left, Math.max(6, Math.min(over.clientHeight - tag.offsetHeight - 6, y + 14)));
+    const inside = Math.max(6, Math.min(over.clientWidth - tag.offsetWidth - 6, left));
+    put(tag, inside, Math.max(6, Math.min(over.clientHeight - tag.offsetHeight - 6, y + 14)));
   }
   for (const mark of document?.marks ?? []) {
     const label = over.querySelector<HTMLElement>(`[data-mark="${mark.id}"]`);

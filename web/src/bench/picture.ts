@@ -55,8 +55,10 @@ function legend(pen: CanvasRenderingContext2D, all: readonly Band[], state: Benc
   });
   for (const [colour, text] of [
     [look.lead, "survey line"],
-    [look.brass, "gauge curve"],
+    [look.brassShade, "gauge curve"],
   ] as const) {
+    pen.fillStyle = look.plaster;
+    pen.fillRect(x, y - 7, 26, 14);
     pen.fillStyle = colour;
     pen.fillRect(x, y - 1.2, 26, 2.4);
     x += 32;

@@ -129,6 +129,9 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "alongRod" | "s
   private carryTo(point: ScanVec | null): void {
     if (!point || !this.stage.cast) return;
     this.bench.carry({ ...this.stage.cast.nearest(point), point }, true);
+    const [x, y] = this.canvasPlace(point);
+    const { clientWidth: width, clientHeight: height } = this.stage.canvas;
+    if (x < 20 || y < 20 || x > width - 20 || y > height - 20) this.setView({ ...this.view, target: toWorld(this.pose, point) });
   }
 
   private follow(): void {

@@ -28,7 +28,7 @@ export function standFor({ carried, gauge }: BenchState, pose: Pose, body: CastB
   const free = fresh ? toWorld(pose, reading.free) : point;
   const gap = world(free[0] - point[0], free[1] - point[1], 0);
   const outward = levelUnit(gap, 0.01) ?? levelUnit(directionToWorld(pose, body.outward(carried.triangle)), 1e-9) ?? world(1, 0, 0);
-  return { point, free, outward, gauge: carried.onCurve ? gauge : null, seated: carried.onCurve };
+  return { point, free, outward, gauge: carried.onCurve || (fresh && reading.fits !== null && Number(reading.fits) === gauge) ? gauge : null };
 }
 
 function levelUnit(v: WorldVec, least: number): WorldVec | null {

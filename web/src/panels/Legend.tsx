@@ -1,5 +1,5 @@
 import type { ReactElement } from "react";
-import { type Band, bands, HATCH_LINE_PX, HATCH_STEP_PX } from "../values/look";
+import { type Band, bands, HATCH_LINE_PX, HATCH_STEP_PX, LIGHT } from "../values/look";
 import { mm, type UnitChoice } from "../values/units";
 import { useBench } from "./use-bench";
 
@@ -16,7 +16,7 @@ export function Swatch({ band }: { readonly band: Band }): ReactElement {
   const id = `hatch-${band.hatch}`;
   const turn = band.hatch === "falling" ? -45 : 45;
   return (
-    <svg width="26" height="13" aria-hidden="true">
+    <svg width="22" height="13" aria-hidden="true">
       <defs>
         <pattern id={id} width={HATCH_STEP_PX} height={HATCH_STEP_PX} patternUnits="userSpaceOnUse" patternTransform={`rotate(${turn})`}>
           <path d={`M0 0V${HATCH_STEP_PX}`} stroke={band.line} strokeWidth={2 * HATCH_LINE_PX} />
@@ -29,11 +29,20 @@ export function Swatch({ band }: { readonly band: Band }): ReactElement {
   );
 }
 
+/** A line as it is drawn: on plaster, which is light in both looks. */
+function LineSwatch({ ink }: { readonly ink: "lead" | "brassShade" }): ReactElement {
+  return (
+    <svg width="22" height="13" aria-hidden="true">
+      <rect width="22" height="13" fill={LIGHT.plaster} />
+      <path d="M0 6.5H22" stroke={LIGHT[ink]} strokeWidth={ink === "lead" ? 2.4 : 1.3} />
+    </svg>
+  );
+}
+
 export function Legend(): ReactElement | null {
   const gauges = useBench((s) => s.cast?.gaugesMm ?? null);
   const units = useBench((s) => s.units);
   const exact = useBench((s) => s.survey?.head.exact ?? true);
-  const hidden = useBench((s) => s.survey?.head.hiddenLines ?? 0);
   if (!gauges) return null;
   const all = bands(gauges.map((g) => mm(g)));
   return (
@@ -45,19 +54,12 @@ export function Legend(): ReactElement | null {
         </span>
       ))}
       <span>
-        <svg width="26" height="8" aria-hidden="true">
-          <path d="M0 4H26" stroke="var(--lead)" strokeWidth="2.4" />
-        </svg>{" "}
-        survey line
+        <LineSwatch ink="lead" /> survey line
       </span>
       <span>
-        <svg width="26" height="8" aria-hidden="true">
-          <path d="M0 4H26" stroke="var(--brass)" strokeWidth="2" />
-        </svg>{" "}
-        gauge curve
+        <LineSwatch ink="brassShade" /> gauge curve
       </span>
       {!exact && <span className="doubt">coarser while moving</span>}
-      {hidden > 0 && <span className="soft">{hidden} short pieces not drawn</span>}
     </div>
   );
 }

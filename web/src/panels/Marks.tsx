@@ -11,14 +11,13 @@ function MarkRow({ mark }: { readonly mark: Mark }): ReactElement {
   const selected = useBench((s) => s.selected === mark.id);
   const units = useBench((s) => s.units);
   const words = reading ? readingWords(reading, units) : null;
-  const moved = !fitsStill(mark, reading);
   return (
     <li className={selected ? "mark on" : "mark"}>
       <button className="plain" aria-pressed={selected} onClick={() => bench.select(mark.id)}>
         <span className="number">{mark.name}</span>
         <span className="num">
           <b>{reading ? (reading.capped ? "> " : "") + lengthText(reading.depthMm, units) : "…"}</b>
-          <span className="soft"> · {mark.gaugeMm === null ? "placed freely" : `left with ${gaugeText(mark.gaugeMm, units === "in" ? "in" : "mm")}`}</span>
+          <span className="soft line">{mark.gaugeMm === null ? "placed freely" : `left with ${gaugeText(mark.gaugeMm, units)}`}</span>
           {words?.where && <span className="soft line">{words.where}</span>}
           {words?.doubts.map((doubt) => (
             <span key={doubt} className="doubt line">
@@ -27,16 +26,14 @@ function MarkRow({ mark }: { readonly mark: Mark }): ReactElement {
           ))}
         </span>
       </button>
-      <span className="side">
-        {moved && (
-          <button className="seat" onClick={() => void bench.seatMark(mark.id)} title="Move the mark back onto its gauge, in the section through its place (S)">
-            <Icon name="seat" /> seat again
-          </button>
-        )}
-        <button className="icon small" aria-label={`Remove mark ${mark.name}`} title="Remove (Delete)" onClick={() => bench.removeMark(mark.id)}>
-          <Icon name="remove" />
+      <button className="icon small" aria-label={`Remove mark ${mark.name}`} title="Remove (Delete)" onClick={() => bench.removeMark(mark.id)}>
+        <Icon name="remove" />
+      </button>
+      {!fitsStill(mark, reading) && (
+        <button className="seat" onClick={() => void bench.seatMark(mark.id)} title="Move the mark back onto its gauge, in the section through its place (S)">
+          <Icon name="seat" /> {reading?.fitsText}: seat again
         </button>
-      </span>
+      )}
     </li>
   );
 }

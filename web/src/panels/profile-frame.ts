@@ -10,20 +10,25 @@ export interface ProfileFrame {
   readonly y: (h: number) => number;
 }
 
+/** The paper, in its own units. */
+export const WIDTH = 332;
+export const HEIGHT = 268;
+/** The shank of the drawn rod [mm]: twice the rulebook's default radius. */
+export const SHANK_MM = 1;
 const WIDEST_PX_PER_MM = 34;
 const MARGIN_MM = 1.6;
 
 /** Shows the place read, the rod and the survey line, with a margin, as large as the paper allows. */
-export function profileFrame({ place, rod, surveyLine }: Profile, width: number, height: number): ProfileFrame {
+export function profileFrame({ place, rod, surveyLine }: Profile): ProfileFrame {
   const s = [place[0], rod.s, ...(surveyLine ? [surveyLine[0]] : []), ...(rod.contact ? [rod.contact[0]] : [])];
   const h = [place[1], ...(surveyLine ? [surveyLine[1]] : []), ...(rod.contact ? [rod.contact[1]] : [])];
   const span = (values: number[]): readonly [number, number] => [Math.min(...values) - MARGIN_MM, Math.max(...values) + MARGIN_MM];
   const [s0, s1] = span(s);
   const [h0, h1] = span(h);
-  const scale = Math.min(WIDEST_PX_PER_MM, width / (s1 - s0), height / (h1 - h0));
+  const scale = Math.min(WIDEST_PX_PER_MM, WIDTH / (s1 - s0), HEIGHT / (h1 - h0));
   // More tooth than air: the rod stands right of the middle, and its words further right.
-  const sFrom = (s0 + s1) / 2 - (0.52 * width) / scale;
-  const hTo = (h0 + h1) / 2 + height / scale / 2;
+  const sFrom = (s0 + s1) / 2 - (0.5 * WIDTH) / scale;
+  const hTo = (h0 + h1) / 2 + HEIGHT / scale / 2;
   return { sFrom, hTo, scale, x: (at) => (at - sFrom) * scale, y: (at) => (hTo - at) * scale };
 }
 

@@ -10,19 +10,21 @@ import type { Curve } from "../wire/types";
 export const LIFT_MM = 0.12;
 
 interface Stroke {
+  readonly ink: "lead" | "brass" | "brassShade" | "casing";
   readonly widthPx: number;
   readonly opacity: number;
 }
 
 // A lead leaves a soft edge: a wide pale stroke under a narrow dark one.
 const LEAD: readonly Stroke[] = [
-  { widthPx: 4.6, opacity: 0.22 },
-  { widthPx: 2.4, opacity: 0.92 },
+  { ink: "lead", widthPx: 4.6, opacity: 0.22 },
+  { ink: "lead", widthPx: 2.4, opacity: 0.92 },
 ];
-const GAUGE: readonly Stroke[] = [{ widthPx: 1.2, opacity: 0.75 }];
+const GAUGE: readonly Stroke[] = [{ ink: "brassShade", widthPx: 1.2, opacity: 0.75 }];
+// The chosen gauge's curve must stand out from the bands on both its sides: brass in a pale casing.
 const CHOSEN: readonly Stroke[] = [
-  { widthPx: 5, opacity: 0.3 },
-  { widthPx: 2.6, opacity: 1 },
+  { ink: "casing", widthPx: 5.4, opacity: 0.9 },
+  { ink: "brass", widthPx: 2.8, opacity: 1 },
 ];
 
 /** Survey lines and gauge curves, drawn on the cast as a lead would. */
@@ -32,6 +34,7 @@ export class LeadLines {
   private gauge: number | null = null;
   private look: Look | null = null;
   private drawn: LineSegments2[] = [];
+  private order = 0;
 
   constructor() {
     this.group.matrixAutoUpdate = false;
@@ -43,27 +46,29 @@ export class LeadLines {
     this.gauge = gauge;
     this.look = look;
     this.clear();
+    this.order = 1;
     if (!survey) return;
     const { curves } = survey.head;
-    this.draw(survey, curves.filter((c) => c.kind === "mark" && c.gaugeMm !== gauge), GAUGE, look.brassShade);
-    this.draw(survey, curves.filter((c) => c.kind !== "mark"), LEAD, look.lead);
-    this.draw(survey, curves.filter((c) => c.kind === "mark" && c.gaugeMm === gauge), CHOSEN, look.brass);
+    this.draw(survey, curves.filter((c) => c.kind === "mark" && c.gaugeMm !== gauge), GAUGE, look);
+    this.draw(survey, curves.filter((c) => c.kind !== "mark"), LEAD, look);
+    this.draw(survey, curves.filter((c) => c.kind === "mark" && c.gaugeMm === gauge), CHOSEN, look);
   }
 
   dispose(): void {
     this.clear();
   }
 
-  private draw(survey: SurveyFrame, curves: readonly Curve[], strokes: readonly Stroke[], colour: string): void {
+  private draw(survey: SurveyFrame, curves: readonly Curve[], strokes: readonly Stroke[], look: Look): void {
     const ends = segments(survey, curves);
     if (ends.length === 0) return;
+    this.order++;
     const geometry = new LineSegmentsGeometry();
     geometry.setPositions(ends);
-    strokes.forEach(({ widthPx, opacity }, order) => {
-      const material = new LineMaterial({ color: colour, linewidth: widthPx, transparent: true, opacity, depthWrite: false });
+    strokes.forEach(({ ink, widthPx, opacity }, order) => {
+      const material = new LineMaterial({ color: look[ink], linewidth: widthPx, transparent: true, opacity, depthWrite: false });
       const line = new LineSegments2(geometry, material);
       line.frustumCulled = false;
-      line.renderOrder = 1 + order;
+      line.renderOrder = 10 * this.order + order;
       this.group.add(line);
       this.drawn.push(line);
     });

@@ -18,11 +18,14 @@ export class MarkPins {
   readonly group = new Group();
   private readonly ring = new RingGeometry(0.68, 1, 28);
   private readonly dot = new CircleGeometry(0.34, 16);
+  private readonly casing = new CircleGeometry(1.3, 28);
   private readonly brass = new MeshBasicMaterial();
+  private readonly pale = new MeshBasicMaterial();
   private readonly dark = new MeshBasicMaterial();
 
   setLook(look: Look): void {
     this.brass.color.setStyle(look.brass);
+    this.pale.color.setStyle(look.casing);
     this.dark.color.setStyle(look.lead);
   }
 
@@ -31,17 +34,18 @@ export class MarkPins {
     for (const pin of pins) {
       const size = mmPerPx * RING_PX * (pin.selected ? 1.35 : 1);
       const ring = new Mesh(this.ring, pin.selected ? this.dark : this.brass);
-      const parts = pin.seated ? [ring, new Mesh(this.dot, this.brass)] : [ring];
-      for (const part of parts) {
-        part.position.set(pin.at[0] + LIFT_MM * towards[0], pin.at[1] + LIFT_MM * towards[1], pin.at[2] + LIFT_MM * towards[2]);
+      const parts = [new Mesh(this.casing, this.pale), ring, ...(pin.seated ? [new Mesh(this.dot, this.brass)] : [])];
+      parts.forEach((part, order) => {
+        const lift = LIFT_MM + 0.02 * order;
+        part.position.set(pin.at[0] + lift * towards[0], pin.at[1] + lift * towards[1], pin.at[2] + lift * towards[2]);
         part.quaternion.copy(facing);
         part.scale.setScalar(size);
         this.group.add(part);
-      }
+      });
     }
   }
 
   dispose(): void {
-    for (const each of [this.ring, this.dot, this.brass, this.dark]) each.dispose();
+    for (const each of [this.ring, this.dot, this.casing, this.brass, this.pale, this.dark]) each.dispose();
   }
 }

@@ -18,10 +18,8 @@ export interface RodStand {
   readonly free: WorldVec;
   /** Level unit direction from the cast to the rod. */
   readonly outward: WorldVec;
-  /** Lip of the gauge in hand [mm]; null: the plain rod. */
+  /** The gauge whose lip meets the place [mm]; null: the plain rod. */
   readonly gauge: number | null;
-  /** True when the gauge's lip meets the place. */
-  readonly seated: boolean;
 }
 
 /** The upright rod: a brass shank, a gauge's round lip, and the thin line from the rod to the place that is read. */

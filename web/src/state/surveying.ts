@@ -80,7 +80,9 @@ export class Surveying {
   }
 
   private surveyed(survey: SurveyFrame): void {
-    this.store.set({ survey, problem: null });
+    const { carried } = this.store.get();
+    // The gauge's curve has moved; the rod stays on its place of the cast.
+    this.store.set({ survey, carried: carried && { ...carried, onCurve: false } });
     this.readRod();
     for (const mark of this.store.get().document?.marks ?? []) this.readMark(mark);
   }

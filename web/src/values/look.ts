@@ -12,6 +12,8 @@ export interface Look {
   readonly lead: string;
   readonly brass: string;
   readonly brassShade: string;
+  /** Pale edge of brass on the cast, so that it stands out from every band. */
+  readonly casing: string;
   readonly paper: string;
   readonly ink: string;
   readonly soft: string;
@@ -28,6 +30,7 @@ export const LIGHT: Look = {
   lead: "#1c2830",
   brass: "#9a6a2f",
   brassShade: "#5f3f17",
+  casing: "#fff8e8",
   paper: "#fffdf8",
   ink: "#22303a",
   soft: "#5f6972",
@@ -42,8 +45,9 @@ export const DARK: Look = {
   base: "#a49c8d",
   inside: "#6f675a",
   lead: "#141b20",
-  brass: "#c48f4c",
+  brass: "#a8722f",
   brassShade: "#6d4a1f",
+  casing: "#fff3d9",
   paper: "#202426",
   ink: "#ebe5d8",
   soft: "#a8a699",
