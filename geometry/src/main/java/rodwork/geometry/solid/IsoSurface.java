@@ -45,7 +45,10 @@ public final class IsoSurface {
   private final Vertices vertices;
   private final Map<FaceCorner, Integer> faceVertices = new HashMap<>();
 
-  /** Polygons: number of vertices, then the vertices, counter-clockwise from outside. */
+  /**
+   * Polygons: number of vertices (negative: with a vertex on a face, which comes first), then the
+   * vertices, counter-clockwise from outside.
+   */
   private int[] polygons = new int[1 << 16];
 
   private int polygonsEnd;
@@ -163,7 +166,8 @@ public final class IsoSurface {
       }
     }
     double[] xyz = vertices.solve();
-    return TriangleMesh.of(xyz, triangles(xyz));
+    int[] corners = triangles(xyz);
+    return TriangleMesh.of(withoutUnused(xyz, corners), corners);
   }
 
   /** Adds the face of a crossed edge, and its crossing to the vertices of the cells round it. */
@@ -175,7 +179,7 @@ public final class IsoSurface {
     boolean lowInside = b.inside(low[0], low[1], low[2]);
     int[] corner = new int[8];
     int count = 0;
-    int start = 0;
+    int bridged = -1;
     for (int side = 0; side < 4; side++) {
       // The cells round the edge, counter-clockwise seen from its upper end.
       int du = side == 1 || side == 2 ? 0 : -1;
@@ -188,7 +192,7 @@ public final class IsoSurface {
       int bridge = b.fine() ? faceVertex(b, low, axis, u, w, side, lowInside) : -1;
       if (bridge >= 0) {
         vertices.add(bridge, b.crossings, 6 * e);
-        start = count;
+        bridged = count;
         corner[count++] = bridge;
       }
     }
@@ -196,16 +200,20 @@ public final class IsoSurface {
       count--;
     }
     if (count >= 3) {
-      addPolygon(corner, count, start, lowInside);
+      addPolygon(corner, count, bridged, lowInside);
     }
   }
 
-  /** Keeps a polygon, opened at {@code start}; backward where it is seen from inside. */
-  private void addPolygon(int[] corner, int count, int start, boolean forward) {
+  /**
+   * Keeps a polygon, from the corner {@code bridged} on where there is one (then its count is kept
+   * negative: it must open there); backward where it is seen from inside.
+   */
+  private void addPolygon(int[] corner, int count, int bridged, boolean forward) {
     if (polygonsEnd + count + 1 > polygons.length) {
       polygons = Arrays.copyOf(polygons, 2 * polygons.length);
     }
-    polygons[polygonsEnd++] = count;
+    polygons[polygonsEnd++] = bridged < 0 ? count : -count;
+    int start = Math.max(bridged, 0);
     for (int i = 0; i < count; i++) {
       polygons[polygonsEnd++] = corner[(start + (forward ? i : count - i)) % count];
     }
@@ -310,8 +318,8 @@ public final class IsoSurface {
   private int[] triangles(double[] xyz) {
     int[] corners = new int[3 * triangleCount];
     int at = 0;
-    for (int p = 0; p < polygonsEnd; p += polygons[p] + 1) {
-      int n = polygons[p];
+    for (int p = 0; p < polygonsEnd; p += Math.abs(polygons[p]) + 1) {
+      int n = Math.abs(polygons[p]);
       int first = p + 1;
       if (n == 3) {
         at = put(corners, at, polygons[first], polygons[first + 1], polygons[first + 2]);
@@ -319,7 +327,7 @@ public final class IsoSurface {
         // The shorter diagonal; a longer polygon is a fan from a vertex on a face, which no
         // other polygon joins to the same vertices.
         boolean turn =
-            n == 4
+            polygons[p] == 4
                 && distance2(xyz, polygons[first + 1], polygons[first + 3])
                     < distance2(xyz, polygons[first], polygons[first + 2]);
         for (int k = 1; k + 1 < n; k++) {
@@ -334,6 +342,27 @@ public final class IsoSurface {
       }
     }
     return corners;
+  }
+
+  /**
+   * Drops vertices that no triangle has (all their faces had shrunk to lines), renumbers the rest.
+   */
+  private static double[] withoutUnused(double[] xyz, int[] corners) {
+    int[] number = new int[xyz.length / 3];
+    for (int c : corners) {
+      number[c] = 1;
+    }
+    int count = 0;
+    for (int v = 0; v < number.length; v++) {
+      if (number[v] == 1) {
+        System.arraycopy(xyz, 3 * v, xyz, 3 * count, 3);
+        number[v] = count++;
+      }
+    }
+    for (int i = 0; i < corners.length; i++) {
+      corners[i] = number[corners[i]];
+    }
+    return Arrays.copyOf(xyz, 3 * count);
   }
 
   private static int put(int[] corners, int at, int a, int b, int c) {

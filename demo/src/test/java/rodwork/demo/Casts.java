@@ -1,0 +1,16 @@
+package rodwork.demo;
+
+import java.util.EnumMap;
+import java.util.Map;
+import rodwork.anatomy.Jaw;
+
+/** Makes each demo cast once for all tests. */
+final class Casts {
+  private static final Map<Jaw, DemoCast> MADE = new EnumMap<>(Jaw.class);
+
+  private Casts() {}
+
+  static synchronized DemoCast of(Jaw jaw) {
+    return MADE.computeIfAbsent(jaw, j -> j == Jaw.LOWER ? DemoCast.lower() : DemoCast.upper());
+  }
+}
