@@ -32,9 +32,12 @@ export function HelpSheet(): ReactElement {
   const shut = (): void => bench.store.set({ helpOpen: false });
   return (
     <dialog ref={dialog} className="help" aria-label="Keys and hand movements" onClose={shut}>
-      <button className="quiet right" onClick={shut}>
-        close
-      </button>
+      <div className="helphead">
+        <b>Keys and hand movements</b>
+        <button className="quiet" onClick={shut}>
+          close
+        </button>
+      </div>
       <div className="columns">
         {GROUPS.map(({ group, title }) => (
           <div key={group}>

@@ -28,9 +28,13 @@ export class Surveying {
     this.channel = new SurveyChannel(this.api.surveyAddress(cast.id), {
       surveyed: (frame) => this.surveyed(frame),
       refused: (problem: Problem) => this.store.set({ problem }),
-      connected: (connected) => this.store.set({ connected }),
+      connected: (connected) => {
+        this.store.set({ connected });
+        if (!connected) return;
+        this.asked = null; // a new line knows no survey
+        this.follow();
+      },
     });
-    this.follow();
   }
 
   close(): void {

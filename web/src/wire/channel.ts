@@ -98,7 +98,7 @@ export class SurveyChannel {
     socket.onopen = () => {
       this.retryMs = RETRY_FIRST_MS;
       this.listener.connected(true);
-      for (const lane of this.lanes.values()) lane.resume();
+      this.lane("survey").resume(); // places can be read once the first survey is there
     };
     socket.onmessage = ({ data }: MessageEvent<string | ArrayBuffer>) => this.hear(data);
     socket.onclose = () => {
@@ -114,6 +114,7 @@ export class SurveyChannel {
     if (typeof data !== "string") {
       const frame = decodeSurvey(data);
       this.answer("survey", frame.head.seq, frame);
+      for (const lane of this.lanes.values()) lane.resume();
       this.listener.surveyed(frame);
       return;
     }

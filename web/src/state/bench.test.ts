@@ -1,0 +1,148 @@
+import { beforeEach, describe, expect, it } from "vitest";
+import { mm } from "../values/units";
+import { tilt, totalTilt } from "../values/tilt";
+import { scan } from "../values/vec";
+import { type Api, Refused } from "../wire/api";
+import type { CastInfo, FrameChoice } from "../wire/types";
+import { Bench } from "./bench";
+import { EMPTY_BENCH, HOMES } from "./bench-state";
+import { BrowserKeep } from "./keep";
+
+const INFO = {
+  id: "c1",
+  name: "cast.stl",
+  jaw: "lower",
+  triangles: 1,
+  vertices: 3,
+  frame: null, // no channel is opened
+  frameProblem: null,
+  gaugesMm: [0.25, 0.5, 0.75],
+  limitTiltDeg: 15,
+  warnTiltDeg: 10,
+  noteTiltDeg: 5,
+} as unknown as CastInfo;
+const FRAMED = { ...INFO, frame: { x: scan(1, 0, 0), y: scan(0, 1, 0), z: scan(0, 0, 1) } } as unknown as CastInfo;
+
+class Memory implements Storage {
+  private readonly map = new Map<string, string>();
+  get length(): number {
+    return this.map.size;
+  }
+  clear = (): void => this.map.clear();
+  getItem = (key: string): string | null => this.map.get(key) ?? null;
+  key = (i: number): string | null => [...this.map.keys()][i] ?? null;
+  removeItem = (key: string): void => void this.map.delete(key);
+  setItem = (key: string, value: string): void => void this.map.set(key, value);
+}
+
+/** A server that opens what it is told to and refuses "broken.stl". */
+function server(frames: FrameChoice[] = []): Api {
+  const mesh = { positions: new Float32Array(9), corners: new Uint32Array([0, 1, 2]), base: new Uint8Array(1) };
+  return {
+    openDemo: () => Promise.resolve(INFO),
+    openFile: (name: string) =>
+      name === "broken.stl"
+        ? Promise.reject(new Refused({ code: "read.cut-off", message: "broken.stl ends early.", advice: "Export it again." }))
+        : Promise.resolve({ ...INFO, id: name, name }),
+    mesh: () => Promise.resolve(mesh),
+    setFrame: (_: string, choice: FrameChoice) => {
+      frames.push(choice);
+      return Promise.resolve({ ...INFO, jaw: choice.jaw });
+    },
+  } as unknown as Api;
+}
+
+let now = 0;
+const tab = new Memory();
+const browser = new Memory();
+const made = (api: Api = server()): Bench => new Bench(api, new BrowserKeep(browser, tab), () => now);
+
+async function withCast(bench: Bench): Promise<Bench> {
+  await bench.opening.demo("lower");
+  bench.store.set({ cast: FRAMED });
+  return bench;
+}
+
+beforeEach(() => {
+  tab.clear();
+  browser.clear();
+  now = 0;
+});
+
+describe("the tilt", () => {
+  it("stops at the limit and says so, until a person lifts it", async () => {
+    const bench = await withCast(made());
+    bench.setTilt(tilt(20, 0));
+    expect(bench.store.get().document?.tilt).toEqual(tilt(15, 0));
+    expect(bench.store.get().note).toMatch(/Stopped at 15°/);
+    bench.allowPastLimit(true);
+    bench.setTilt(tilt(20, 0));
+    expect(bench.store.get().document?.tilt).toEqual(tilt(20, 0));
+    bench.allowPastLimit(false);
+    expect(totalTilt(bench.store.get().document!.tilt)).toBeLessThanOrEqual(15.01);
+  });
+  it("has no right side while the jaw is unknown", async () => {
+    const bench = await withCast(made());
+    bench.store.set({ cast: { ...FRAMED, jaw: null } });
+    bench.setTilt(tilt(3, 4));
+    expect(bench.store.get().document?.tilt).toEqual(tilt(3, 0));
+  });
+});
+
+describe("undo", () => {
+  it("takes back marks, tilt and frame in turn, and does them again", async () => {
+    const frames: FrameChoice[] = [];
+    const bench = await withCast(made(server(frames)));
+    const start = bench.store.get().document;
+    bench.setTilt(tilt(2, 0));
+    now = 1000;
+    bench.leaveMark({ point: scan(1, 2, 3), triangle: 0 }, mm(0.25));
+    now = 2000;
+    bench.setFrame({ jaw: "upper", up: null, front: null });
+    const end = bench.store.get().document;
+    for (let i = 0; i < 3; i++) bench.undo();
+    expect(bench.store.get().document).toEqual(start);
+    bench.undo(); // nothing is left: no harm
+    for (let i = 0; i < 3; i++) bench.redo();
+    expect(bench.store.get().document).toEqual(end);
+    expect(frames.map((frame) => frame.jaw)).toEqual(["upper", "lower", "upper"]);
+  });
+});
+
+describe("opening", () => {
+  it("keeps the cast on the bench when a file is refused, and says why", async () => {
+    const bench = await withCast(made());
+    const before = bench.store.get();
+    await bench.opening.openFile(new File(["x"], "broken.stl"));
+    const after = bench.store.get();
+    expect(after.problem).toEqual({ code: "read.cut-off", message: "broken.stl ends early.", advice: "Export it again." });
+    expect([after.cast, after.mesh, after.document, after.busy]).toEqual([before.cast, before.mesh, before.document, null]);
+  });
+  it("shows only the cast asked for last", async () => {
+    const bench = made();
+    await Promise.all([bench.opening.openFile(new File(["x"], "a.stl")), bench.opening.openFile(new File(["x"], "b.stl"))]);
+    expect(bench.store.get().cast?.name).toBe("b.stl");
+  });
+});
+
+describe("what outlives a reload", () => {
+  it("is the document in this tab and the habits in this browser", async () => {
+    const bench = await withCast(made());
+    bench.setTilt(tilt(4, 1));
+    bench.leaveMark({ point: scan(1, 2, 3), triangle: 0 }, mm(0.5));
+    bench.chooseUnits("in");
+    const again = await withCast(made());
+    expect(again.store.get().document).toEqual(bench.store.get().document);
+    expect(again.store.get().units).toBe("in");
+    again.undo();
+    expect(again.store.get().document?.marks).toEqual([]);
+  });
+  it("has a home for every piece of state", () => {
+    expect(Object.keys(HOMES).sort()).toEqual(Object.keys(EMPTY_BENCH).sort());
+  });
+  it("survives storage that is switched off or holds nonsense", () => {
+    expect(new Bench(server(), new BrowserKeep(null, null)).store.get().units).toBe("both");
+    browser.setItem("rodwork.habits", "{no json");
+    expect(made().store.get().units).toBe("both");
+  });
+});
