@@ -19,8 +19,12 @@ final class Budget {
   }
 
   /** Half of what the virtual machine may use in all. */
+  static long heapLimitBytes() {
+    return Runtime.getRuntime().maxMemory() / 2;
+  }
+
   static Budget ofHeap(String file) {
-    return new Budget(file, Runtime.getRuntime().maxMemory() / 2);
+    return new Budget(file, heapLimitBytes());
   }
 
   /** Takes bytes before an array of that size is made. */

@@ -44,6 +44,22 @@ final class Doubles {
     return values;
   }
 
+  void set(int i, double value) {
+    values[i] = value;
+  }
+
+  /** Gives the memory back; the list is empty then. */
+  void release() {
+    budget.give(8L * values.length);
+    values = new double[0];
+    size = 0;
+  }
+
+  /** Lets the last values go. */
+  void cutTo(int newSize) {
+    size = Math.min(size, newSize);
+  }
+
   private void grow(long needed) {
     int old = values.length;
     int capacity = budget.grown(old, needed);

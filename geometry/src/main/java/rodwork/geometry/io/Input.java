@@ -131,6 +131,35 @@ final class Input implements Closeable {
     return (int) INT_LE.get(window, place);
   }
 
+  /** What is still to come, as a stream; it and this consume from the same place. */
+  InputStream asStream() {
+    return new InputStream() {
+      @Override
+      public int read() {
+        return Input.this.read();
+      }
+
+      @Override
+      public int read(byte[] into, int from, int bytes) {
+        if (bytes == 0) {
+          return 0;
+        }
+        if (!has(1)) {
+          return -1;
+        }
+        int got = Math.min(bytes, limit - position);
+        System.arraycopy(window, position, into, from, got);
+        position += got;
+        return got;
+      }
+
+      @Override
+      public int available() {
+        return limit - position;
+      }
+    };
+  }
+
   @Override
   public void close() {
     try {

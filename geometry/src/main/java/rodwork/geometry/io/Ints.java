@@ -43,6 +43,11 @@ final class Ints {
     size = 0;
   }
 
+  /** Lets the last values go. */
+  void cutTo(int newSize) {
+    size = Math.min(size, newSize);
+  }
+
   private void grow(long needed) {
     int old = values.length;
     int capacity = budget.grown(old, needed);

@@ -2,6 +2,7 @@ package rodwork.geometry.io;
 
 import java.io.BufferedOutputStream;
 import java.io.ByteArrayInputStream;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -10,7 +11,11 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.zip.ZipException;
+import org.jspecify.annotations.Nullable;
 import rodwork.geometry.Refusal;
 import rodwork.geometry.Watch;
 import rodwork.geometry.mesh.TriangleMesh;
@@ -26,12 +31,15 @@ public final class MeshFiles {
 
   /** Reads a file; the format is told by its content. */
   public static RawMesh read(Path file, Watch watch) {
-    String name = String.valueOf(file.getFileName());
     if (!Files.exists(file)) {
       throw IoProblem.NO_SUCH_FILE.refusal(file);
     }
+    if (!Files.isRegularFile(file)) {
+      throw IoProblem.UNREADABLE.refusal(file, "it is no regular file");
+    }
     try (InputStream in = Files.newInputStream(file)) {
-      return read(in, name, Files.size(file), watch);
+      String name = String.valueOf(file.getFileName());
+      return read(in, name, Files.size(file), Optional.of(file), watch);
     } catch (IOException e) {
       throw IoProblem.UNREADABLE.refusal(file, reason(e));
     }
@@ -39,25 +47,31 @@ public final class MeshFiles {
 
   /** Reads a file that is in memory; {@code name} is what messages call it. */
   public static RawMesh read(byte[] content, String name, Watch watch) {
-    return read(new ByteArrayInputStream(content), name, content.length, watch);
+    InputStream in = new ByteArrayInputStream(content);
+    return read(in, name, content.length, Optional.empty(), watch);
   }
 
   /** Reads a stream to its end; {@code name} is what messages call it. */
   public static RawMesh read(InputStream content, String name, Watch watch) {
-    return read(content, name, -1, watch);
+    return read(content, name, -1, Optional.empty(), watch);
   }
 
-  private static RawMesh read(InputStream content, String name, long length, Watch watch) {
+  private static RawMesh read(
+      InputStream content, String name, long length, Optional<Path> file, Watch watch) {
     try (Input in = new Input(name, content, length, watch)) {
-      return switch (FormatSniffer.sniff(in)) {
-        case STL_BINARY -> StlBinaryReader.read(in, Budget.ofHeap(name));
-        default -> throw new AssertionError("no reader");
-      };
+      return new Packing(watch).read(in, file, 0);
     } catch (UncheckedIOException e) {
-      throw IoProblem.UNREADABLE.refusal(name, reason(e));
+      throw problem(name, e.getCause());
+    } catch (IOException e) {
+      throw problem(name, e);
     } catch (OutOfMemoryError e) {
-      throw IoProblem.TOO_LARGE.refusal(name, Runtime.getRuntime().maxMemory() >> 21);
+      throw IoProblem.TOO_LARGE.refusal(name, Budget.heapLimitBytes() >> 20);
     }
+  }
+
+  private static Refusal problem(String name, @Nullable Throwable e) {
+    boolean packed = e instanceof ZipException || e instanceof EOFException;
+    return (packed ? IoProblem.PACKED_DAMAGED : IoProblem.UNREADABLE).refusal(name, reason(e));
   }
 
   /**
@@ -70,10 +84,43 @@ public final class MeshFiles {
 
   /** Writes a mesh in a given format, whatever the file is called. */
   public static void write(Path file, Format format, TriangleMesh mesh, Watch watch) {
+    writeBeside(file, out -> write(out, format, mesh, watch));
+  }
+
+  /** Writes a mesh to a stream, which stays open. */
+  public static void write(OutputStream out, Format format, TriangleMesh mesh, Watch watch)
+      throws IOException {
+    switch (format) {
+      case STL_BINARY -> StlWriter.writeBinary(out, mesh, watch);
+      case STL_ASCII -> StlWriter.writeText(out, mesh, watch);
+      case PLY -> PlyWriter.write(out, mesh, List.of(), watch);
+      case OBJ -> ObjWriter.write(out, mesh, watch);
+      case THREE_MF -> ThreeMfWriter.write(out, mesh, watch);
+      case GLB, GLTF, OFF ->
+          throw IoProblem.ENDING_UNKNOWN.refusal(format.label(), format.ending());
+    }
+  }
+
+  /**
+   * Writes a binary little-endian PLY with further values at the vertices; vertices and faces in
+   * the mesh's order, nothing rounded.
+   *
+   * @param properties each with one value a vertex, under different names
+   */
+  public static void writePly(
+      Path file, TriangleMesh mesh, List<VertexProperty> properties, Watch watch) {
+    writeBeside(file, out -> PlyWriter.write(out, mesh, properties, watch));
+  }
+
+  private interface Writing {
+    void to(OutputStream out) throws IOException;
+  }
+
+  private static void writeBeside(Path file, Writing writing) {
     Path part = file.resolveSibling(file.getFileName() + ".part");
     try {
       try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part), 1 << 16)) {
-        write(out, format, mesh, watch);
+        writing.to(out);
       }
       Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
     } catch (IOException e) {
@@ -84,15 +131,6 @@ public final class MeshFiles {
       } catch (IOException e) {
         // What made the writing fail was already told; a part that stays does no harm.
       }
-    }
-  }
-
-  /** Writes a mesh to a stream, which stays open. */
-  public static void write(OutputStream out, Format format, TriangleMesh mesh, Watch watch)
-      throws IOException {
-    switch (format) {
-      case STL_BINARY -> StlWriter.writeBinary(out, mesh, watch);
-      default -> throw IoProblem.ENDING_UNKNOWN.refusal(format.label(), format.ending());
     }
   }
 
@@ -108,12 +146,15 @@ public final class MeshFiles {
     throw IoProblem.ENDING_UNKNOWN.refusal(name, dot < 0 ? "(none)" : name.substring(dot));
   }
 
-  private static String reason(Exception failure) {
-    Throwable cause = failure.getCause() == null ? failure : failure.getCause();
-    if (cause instanceof NoSuchFileException) {
+  /** What a failure of the file system says, in words. */
+  static String reason(@Nullable Throwable failure) {
+    if (failure == null) {
+      return "unknown reason";
+    }
+    if (failure instanceof NoSuchFileException) {
       return "there is no such file or folder";
     }
-    String message = cause.getMessage();
-    return message == null ? cause.getClass().getSimpleName() : message;
+    String message = failure.getMessage();
+    return message == null ? failure.getClass().getSimpleName() : message;
   }
 }
