@@ -12,7 +12,7 @@ import rodwork.geometry.mesh.TriangleMesh;
  * Bodies of closed form as meshes: closed, turned outward, welded, no edge longer than asked for.
  *
  * <p>Vertices lie on the true surface, so the triangles lie inside convex parts by at most edge² /
- * 8 radius. All lengths in mm; the axis of every body of revolution is z.
+ * 6 radius. All lengths in mm; the axis of every body of revolution is z.
  */
 public final class Bodies {
   private Bodies() {}
