@@ -1,5 +1,6 @@
 package rodwork.geometry.overhang;
 
+import java.util.function.IntPredicate;
 import org.jspecify.annotations.Nullable;
 import rodwork.geometry.Parallel;
 import rodwork.geometry.Vec3;
@@ -249,5 +250,17 @@ public final class Overhang {
     Vec3 d = direction.across(at.axis).unit();
     return shadow.along(
         q.x(), q.y(), q.z(), at.e1.dot(d), at.e2.dot(d), limits.capMm(), new Shadow.Found());
+  }
+
+  /**
+   * Volume of the space outside the body with a counted part of it above, down to the next surface
+   * below, or where there is none to the lowest point of that connected overhang [mm³]. Sampled at the
+   * width of a column, which is {@link #CELL_PER_EDGE} mean edges.
+   *
+   * @param counted which triangles may be the roof
+   */
+  public double overhungVolumeMm3(IntPredicate counted, Watch watch) {
+    double[] borders = OverhungSpace.borders(mesh, at, depth);
+    return new OverhungSpace(mesh, shadow.columns, counted, borders).volumeMm3(watch);
   }
 }
