@@ -219,9 +219,14 @@ final class Columns {
 
   /** Whether any triangle lies above (px, py, level). */
   boolean covered(double px, double py, double level) {
+    return cover(px, py, level) >= 0;
+  }
+
+  /** A triangle that lies above (px, py, level); −1 if none does. */
+  int cover(double px, double py, double level) {
     int c = column(px, py);
     if (c < 0) {
-      return false;
+      return -1;
     }
     double floor = level + LEVEL_SLACK_MM;
     float x = (float) (px - x0);
@@ -231,10 +236,10 @@ final class Columns {
       int t = items[i];
       int o = BOX * t;
       if (box[o + HIGH] > z && around(o, x, y) && heightOf(t, px, py) > floor) {
-        return true;
+        return t;
       }
     }
-    return false;
+    return -1;
   }
 
   /** The highest triangle over (px, py); −1 where there is none. */

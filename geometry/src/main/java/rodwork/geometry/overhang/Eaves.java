@@ -18,19 +18,21 @@ import rodwork.geometry.Watch;
  * where one plane lies below. Pieces with something above them everywhere are left out.
  */
 final class Eaves {
-  /** Numbers a piece: x0, y0, x1, y1, top0, top1, foot0, foot1 [mm]. */
+  /**
+   * Numbers a piece: x0, y0, x1, y1, top0, top1, foot0, foot1 [mm]; the outside lies on the left.
+   */
   static final int STRIDE = 8;
 
   /**
    * How far outside the edge the foot is looked up [mm]; far below scan noise, far above rounding.
    */
-  private static final double OUTSIDE_MM = 1e-6;
+  static final double OUTSIDE_MM = 1e-6;
 
   /** How far from the ends of a piece its foot is looked up, as a share of its length. */
   private static final double INSET = 0.01;
 
   /** How far the foot may stand off the straight line between the ends of a piece [mm]. */
-  private static final double FOOT_ERROR_MM = 0.004;
+  static final double FOOT_ERROR_MM = 0.004;
 
   /** Pieces are not halved below this length [mm]. */
   private static final double SHORTEST_MM = 0.02;
@@ -253,6 +255,7 @@ final class Eaves {
     private int count;
 
     private int edge;
+    private boolean left;
     private double ax;
     private double ay;
     private double az;
@@ -286,7 +289,8 @@ final class Eaves {
       if (length == 0) {
         return;
       }
-      double side = (folds[i] & 1) == 1 ? OUTSIDE_MM / length : -OUTSIDE_MM / length;
+      left = (folds[i] & 1) == 1;
+      double side = left ? OUTSIDE_MM / length : -OUTSIDE_MM / length;
       outX = -dy * side;
       outY = dx * side;
       cutCount = 0;
@@ -383,15 +387,18 @@ final class Eaves {
         seen = Arrays.copyOf(seen, 4 * count);
         pieces = Arrays.copyOf(pieces, 2 * STRIDE * count);
       }
+      // Turned so that the outside lies on the left, from the first end to the second.
+      int near = left ? 0 : 2;
+      int far = 2 - near;
       int o = STRIDE * count;
-      pieces[o] = ax + s0 * dx;
-      pieces[o + 1] = ay + s0 * dy;
-      pieces[o + 2] = ax + s1 * dx;
-      pieces[o + 3] = ay + s1 * dy;
-      pieces[o + 4] = az + s0 * dz;
-      pieces[o + 5] = az + s1 * dz;
-      pieces[o + 6] = foot0;
-      pieces[o + 7] = foot1;
+      pieces[o + near] = ax + s0 * dx;
+      pieces[o + near + 1] = ay + s0 * dy;
+      pieces[o + far] = ax + s1 * dx;
+      pieces[o + far + 1] = ay + s1 * dy;
+      pieces[o + 4 + near / 2] = az + s0 * dz;
+      pieces[o + 4 + far / 2] = az + s1 * dz;
+      pieces[o + 6 + near / 2] = foot0;
+      pieces[o + 6 + far / 2] = foot1;
       edges[count] = edge;
       seen[2 * count] = seen0;
       seen[2 * count + 1] = seen1;

@@ -254,8 +254,8 @@ public final class Overhang {
 
   /**
    * Volume of the space outside the body with a counted part of it above, down to the next surface
-   * below, or where there is none to the lowest point of that connected overhang [mm³]. Sampled at the
-   * width of a column, which is {@link #CELL_PER_EDGE} mean edges.
+   * below, or where there is none to the lowest point of that connected overhang [mm³]. Sampled at
+   * the width of a column, which is {@link #CELL_PER_EDGE} mean edges.
    *
    * @param counted which triangles may be the roof
    */

@@ -10,8 +10,8 @@ import rodwork.geometry.Watch;
  *
  * <p>Sampled on upright lines through the middles of the columns: along each, the stretches from a
  * surface that looks down to the next surface below are added up. Where nothing lies below (an open
- * shell), a stretch ends at the lowest point of the connected overhang it belongs to. The error is that of
- * sampling lines at one column's width.
+ * shell), a stretch ends at the lowest point of the connected overhang it belongs to. The error is
+ * that of sampling lines at one column's width.
  */
 final class OverhungSpace {
   private static final int ROWS = 8;

@@ -16,6 +16,12 @@ import java.util.Arrays;
 final class Shadow {
   private static final int BLOCK = 4;
 
+  /** A foot nearer to the level than this is looked at on the surface itself [mm]. */
+  private static final double FOOT_MARGIN_MM = 3 * Eaves.FOOT_ERROR_MM;
+
+  /** Samples on a segment that is partly covered. */
+  private static final int SAMPLES = 12;
+
   final Columns columns;
   final Eaves eaves;
   private final boolean[] visible;
@@ -64,7 +70,7 @@ final class Shadow {
         lineHigh[c] = (float) (high + 1e-4);
         for (int k = eaves.start[c]; k < eaves.start[c + 1]; k++) {
           int o = Eaves.STRIDE * eaves.items[k];
-          low = Math.min(low, Math.min(eaves.pieces[o + 6], eaves.pieces[o + 7]));
+          low = Math.min(low, Math.min(eaves.pieces[o + 6], eaves.pieces[o + 7]) - FOOT_MARGIN_MM);
         }
         openLow[c] = (float) (low - 1e-4);
         int b = iy / BLOCK * bx + ix / BLOCK;
@@ -93,6 +99,7 @@ final class Shadow {
     /** Triangle whose level line holds it, or −1. */
     int triangle;
 
+    private boolean doubtful;
     private double s0;
     private double s1;
     private final double[] line = new double[4];
@@ -211,49 +218,110 @@ final class Shadow {
     double l2 = dx * dx + dy * dy;
     double s = ((f.px - ax) * dx + (f.py - ay) * dy) / l2;
     s = s < f.s0 ? f.s0 : s > f.s1 ? f.s1 : s;
-    double qx = ax + s * dx;
-    double qy = ay + s * dy;
-    double d2 = (qx - f.px) * (qx - f.px) + (qy - f.py) * (qy - f.py);
-    if (d2 < f.best2) {
-      f.best2 = d2;
-      f.qx = qx;
-      f.qy = qy;
-      f.piece = piece;
-      f.triangle = -1;
+    double d2 = distance2(f, ax + s * dx, ay + s * dy);
+    if (d2 >= f.best2) {
+      return;
     }
+    if (f.doubtful) {
+      double out = Eaves.OUTSIDE_MM / Math.sqrt(l2);
+      s = nearestUncovered(ax - dy * out, ay + dx * out, dx, dy, s, f.s0, f.s1, f.level);
+      if (Double.isNaN(s)) {
+        return;
+      }
+      d2 = distance2(f, ax + s * dx, ay + s * dy);
+      if (d2 >= f.best2) {
+        return;
+      }
+    }
+    f.best2 = d2;
+    f.qx = ax + s * dx;
+    f.qy = ay + s * dy;
+    f.piece = piece;
+    f.triangle = -1;
   }
 
-  /** Sets s0, s1 to the part of a piece that bounds the shadow at the level; false if none does. */
+  private static double distance2(Found f, double qx, double qy) {
+    return (qx - f.px) * (qx - f.px) + (qy - f.py) * (qy - f.py);
+  }
+
+  /**
+   * Sets s0, s1 to the part of a piece whose top is above the level; false if the piece does not
+   * bound the shadow there. Sets {@code doubtful} where the foot comes so near to the level that
+   * only a look at the surface itself tells where.
+   */
   private boolean open(int piece, Found f) {
     int o = Eaves.STRIDE * piece;
     double[] p = eaves.pieces;
-    double level = f.level;
-    double t0 = p[o + 4] - level;
-    double t1 = p[o + 5] - level;
+    double t0 = p[o + 4] - f.level;
+    double t1 = p[o + 5] - f.level;
     if (t0 <= 0 && t1 <= 0) {
       return false;
     }
-    double under = level + Columns.LEVEL_SLACK_MM;
-    double b0 = under - p[o + 6];
-    double b1 = under - p[o + 7];
-    if (b0 < 0 && b1 < 0) {
+    double b0 = f.level - p[o + 6];
+    double b1 = f.level - p[o + 7];
+    if (b0 < -FOOT_MARGIN_MM && b1 < -FOOT_MARGIN_MM) {
       return false;
     }
-    double s0 = 0;
-    double s1 = 1;
-    if (t0 <= 0) {
-      s0 = t0 / (t0 - t1);
-    } else if (t1 <= 0) {
-      s1 = t0 / (t0 - t1);
+    f.doubtful = b0 < FOOT_MARGIN_MM || b1 < FOOT_MARGIN_MM;
+    f.s0 = t0 <= 0 ? t0 / (t0 - t1) : 0;
+    f.s1 = t1 <= 0 ? t0 / (t0 - t1) : 1;
+    return true;
+  }
+
+  /**
+   * The parameter between s0 and s1 nearest to a wanted one at which nothing lies above a short
+   * level segment; NaN if all of it is covered. Ends of covered stretches are found by bisection
+   * between samples, to 1e-6 of the segment.
+   */
+  private double nearestUncovered(
+      double ax,
+      double ay,
+      double dx,
+      double dy,
+      double wanted,
+      double s0,
+      double s1,
+      double level) {
+    if (!columns.covered(ax + wanted * dx, ay + wanted * dy, level)) {
+      return wanted;
     }
-    if (b0 < 0) {
-      s0 = Math.max(s0, b0 / (b0 - b1));
-    } else if (b1 < 0) {
-      s1 = Math.min(s1, b0 / (b0 - b1));
+    double step = (s1 - s0) / SAMPLES;
+    for (int i = 1; i <= SAMPLES; i++) {
+      double best = Double.NaN;
+      for (int side = -1; side <= 1; side += 2) {
+        double last = wanted + side * (i - 1) * step;
+        if (last < s0 || last > s1) {
+          continue;
+        }
+        double s = Math.clamp(wanted + side * i * step, s0, s1);
+        if (!columns.covered(ax + s * dx, ay + s * dy, level)) {
+          double free = end(ax, ay, dx, dy, s, last, level);
+          if (Double.isNaN(best) || Math.abs(free - wanted) < Math.abs(best - wanted)) {
+            best = free;
+          }
+        }
+      }
+      if (!Double.isNaN(best)) {
+        return best;
+      }
     }
-    f.s0 = s0;
-    f.s1 = s1;
-    return s0 <= s1;
+    return Double.NaN;
+  }
+
+  /** The end of the free stretch that holds {@code free}, towards a covered place. */
+  private double end(
+      double ax, double ay, double dx, double dy, double free, double covered, double level) {
+    double in = free;
+    double out = covered;
+    while (Math.abs(in - out) > 1e-6) {
+      double middle = (in + out) / 2;
+      if (columns.covered(ax + middle * dx, ay + middle * dy, level)) {
+        out = middle;
+      } else {
+        in = middle;
+      }
+    }
+    return in;
   }
 
   /**
@@ -287,21 +355,29 @@ final class Shadow {
     double dy = f.line[3] - ay;
     double l2 = dx * dx + dy * dy;
     double s = l2 > 0 ? Columns.clamp(((f.px - ax) * dx + (f.py - ay) * dy) / l2) : 0;
-    double qx = ax + s * dx;
-    double qy = ay + s * dy;
-    double d2 = (qx - f.px) * (qx - f.px) + (qy - f.py) * (qy - f.py);
+    double d2 = distance2(f, ax + s * dx, ay + s * dy);
     if (d2 >= f.best2) {
       return;
     }
-    // Where something lies above this place, the nearest open place of the line, if any, is the end
-    // of
-    // an open stretch of the piece that covers it, and is found there.
-    if (columns.covered(qx, qy, f.level)) {
-      return;
+    int over = columns.cover(ax + s * dx, ay + s * dy, f.level);
+    if (over >= 0) {
+      // An open stretch of the line ends under the fold of what covers it, and that place is found
+      // on the piece; unless what covers it comes down through the level itself.
+      if (columns.box[Columns.BOX * over + Columns.LOW] > f.level + 2 * Math.sqrt(l2)) {
+        return;
+      }
+      s = nearestUncovered(ax, ay, dx, dy, s, 0, 1, f.level);
+      if (Double.isNaN(s)) {
+        return;
+      }
+      d2 = distance2(f, ax + s * dx, ay + s * dy);
+      if (d2 >= f.best2) {
+        return;
+      }
     }
     f.best2 = d2;
-    f.qx = qx;
-    f.qy = qy;
+    f.qx = ax + s * dx;
+    f.qy = ay + s * dy;
     f.piece = -1;
     f.triangle = t;
   }
@@ -412,7 +488,7 @@ final class Shadow {
       int o = Eaves.STRIDE * piece;
       double[] p = eaves.pieces;
       double t = meets(f, ux, uy, p[o], p[o + 1], p[o + 2], p[o + 3], f.s0, f.s1);
-      if (t < best) {
+      if (t < best && !(f.doubtful && shut(o, f, t, ux, uy))) {
         best = t;
         f.piece = piece;
         f.triangle = -1;
@@ -432,6 +508,14 @@ final class Shadow {
       }
     }
     return best;
+  }
+
+  /** Whether something lies above the level just outside of a piece, where a ray meets it. */
+  private boolean shut(int o, Found f, double t, double ux, double uy) {
+    double dx = eaves.pieces[o + 2] - eaves.pieces[o];
+    double dy = eaves.pieces[o + 3] - eaves.pieces[o + 1];
+    double out = Eaves.OUTSIDE_MM / Math.sqrt(dx * dx + dy * dy);
+    return columns.covered(f.px + t * ux - dy * out, f.py + t * uy + dx * out, f.level);
   }
 
   /** Distance along the ray to a segment's stretch s0..s1; +∞ where they do not meet. */
