@@ -8,12 +8,12 @@ import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.mesh.TriangleMesh;
 
 /**
- * Where vertices change sides: the chains of triangles that a line between two kinds of vertices runs
- * through.
+ * Where vertices change sides: the chains of triangles that a line between two kinds of vertices
+ * runs through.
  *
- * <p>Each chain is a list of crossings {@code triangle, edge index} in walking order: crossing i is edge
- * {@code k} of its triangle, where the line leaves that triangle. A chain that starts at a boundary has a
- * crossing of its own for the way in.
+ * <p>Each chain is a list of crossings {@code triangle, edge index} in walking order: crossing i is
+ * edge {@code k} of its triangle, where the line leaves that triangle. A chain that starts at a
+ * boundary has a crossing of its own for the way in.
  */
 final class Contour {
   private Contour() {}
@@ -22,8 +22,8 @@ final class Contour {
    * One chain.
    *
    * @param edges mesh edges crossed, in order
-   * @param triangles triangle between edge i and edge i + 1; one fewer than edges when open, as many when
-   *     closed
+   * @param triangles triangle between edge i and edge i + 1; one fewer than edges when open, as
+   *     many when closed
    * @param closed whether the last edge leads back to the first
    */
   record Chain(int[] edges, int[] triangles, boolean closed) {}

@@ -8,9 +8,9 @@ final class Convergence {
   private Convergence() {}
 
   /**
-   * The angle between the chord from {@code reach} above to {@code reach} below along the section, and
-   * the axis [degrees]; positive where the surface falls back going down, NaN where less than half of the
-   * chord lies on the surface.
+   * The angle between the chord from {@code reach} above to {@code reach} below along the section,
+   * and the axis [degrees]; positive where the surface falls back going down, NaN where less than
+   * half of the chord lies on the surface.
    *
    * @param out horizontal unit vector away from the tooth
    * @param reach length of surface each way [mm]
@@ -38,8 +38,7 @@ final class Convergence {
           End last = end[0];
           if (length >= reach) {
             double share = (reach - last.length) / (length - last.length);
-            end[0] =
-                new End(last.point.plus(q.minus(last.point).times(share)), reach);
+            end[0] = new End(last.point.plus(q.minus(last.point).times(share)), reach);
             return false;
           }
           end[0] = new End(q, length);

@@ -4,8 +4,8 @@ import java.util.List;
 import rodwork.geometry.Vec3;
 
 /**
- * Where a gauge of one size reaches: a piece of the lower edge of the undercut of less than that depth
- * below the survey line.
+ * Where a gauge of one size reaches: a piece of the lower edge of the undercut of less than that
+ * depth below the survey line.
  *
  * @param gaugeMm size of the gauge [mm]
  * @param points polyline on the surface, scan frame [mm]

@@ -14,13 +14,14 @@ import rodwork.geometry.overhang.Overhang;
 import rodwork.geometry.overhang.OverhangReading;
 
 /**
- * The marks of one gauge: the lower edge of the connected region 0 &lt; u &lt; g that touches the survey
- * line.
+ * The marks of one gauge: the lower edge of the connected region 0 &lt; u &lt; g that touches the
+ * survey line.
  *
- * <p>Traced over the mesh between vertices of lesser and greater depth. On long edges, and where the
- * depth jumps, the place of the gauge is found on the triangles themselves by bisection; a jump past the
- * gauge is no mark. A point is kept where the surface, followed upwards in its own section, gets back to
- * the survey line without being deeper than the gauge, and where the reading carries no flag.
+ * <p>Traced over the mesh between vertices of lesser and greater depth. On long edges, and where
+ * the depth jumps, the place of the gauge is found on the triangles themselves by bisection; a jump
+ * past the gauge is no mark. A point is kept where the surface, followed upwards in its own
+ * section, gets back to the survey line without being deeper than the gauge, and where the reading
+ * carries no flag.
  */
 final class GaugeMarks {
   /** Edges up to this length are interpolated: at a radius of 3 mm that is within 2 µm [mm]. */
@@ -29,7 +30,10 @@ final class GaugeMarks {
   /** How near bisection brings a depth to its gauge [mm]. */
   private static final double DEPTH_ERROR_MM = 5e-4;
 
-  /** How much deeper than the gauge the way up to the survey line may be [mm]: roughness of the scan. */
+  /**
+   * How much deeper than the gauge the way up to the survey line may be [mm]: roughness of the
+   * scan.
+   */
   private static final double ROUGH_MM = 0.01;
 
   /** The way up to the survey line is followed this far [mm]. */
@@ -72,7 +76,9 @@ final class GaugeMarks {
     Vec3 gb = n.cross(mesh.vertex(a).minus(mesh.vertex(c)));
     Vec3 gc = n.cross(mesh.vertex(b).minus(mesh.vertex(a)));
     Vec3 gradient =
-        ga.times(overhang.depth(a)).plus(gb.times(overhang.depth(b))).plus(gc.times(overhang.depth(c)));
+        ga.times(overhang.depth(a))
+            .plus(gb.times(overhang.depth(b)))
+            .plus(gc.times(overhang.depth(c)));
     return gradient.dot(overhang.axis()) < 0;
   }
 

@@ -6,9 +6,9 @@ import java.util.Locale;
 /**
  * The undercut gauges of a survey, smallest first.
  *
- * <p>The three common sizes are 0.010, 0.020 and 0.030 inch, rounded by the trade to 0.25, 0.50 and 0.75
- * mm (Dunn, Treatment planning for removable partial dentures; Ankara University open textbook, chapter
- * 7). A gauge keeps its nominal names; measured lengths convert exactly.
+ * <p>The three common sizes are 0.010, 0.020 and 0.030 inch, rounded by the trade to 0.25, 0.50 and
+ * 0.75 mm (Dunn, Treatment planning for removable partial dentures; Ankara University open
+ * textbook, chapter 7). A gauge keeps its nominal names; measured lengths convert exactly.
  *
  * @param sizesMm sizes [mm], rising, each above 0
  */

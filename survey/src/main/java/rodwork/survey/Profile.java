@@ -9,8 +9,8 @@ import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.overhang.Overhang;
 
 /**
- * The upright section through a place, in its own plane: s along the outward direction, h along the axis
- * [mm], both from the place.
+ * The upright section through a place, in its own plane: s along the outward direction, h along the
+ * axis [mm], both from the place.
  *
  * @param origin the place, scan frame [mm]
  * @param direction horizontal unit vector of s, away from the tooth, scan frame
@@ -55,8 +55,7 @@ public record Profile(
     }
     Optional<Spot> gauge =
         gaugeMm
-            .flatMap(
-                size -> Seat.of(surveyor, overhang, gauges, point, triangle, size).place())
+            .flatMap(size -> Seat.of(surveyor, overhang, gauges, point, triangle, size).place())
             .map(
                 place -> {
                   Vec3 to = place.point().minus(point);
@@ -82,8 +81,7 @@ public record Profile(
     double[] side = new double[n];
     boolean[] above = new boolean[n];
     for (int v = 0; v < n; v++) {
-      side[v] =
-          normal.x() * mesh.x(v) + normal.y() * mesh.y(v) + normal.z() * mesh.z(v) - shift;
+      side[v] = normal.x() * mesh.x(v) + normal.y() * mesh.y(v) + normal.z() * mesh.z(v) - shift;
       above[v] = side[v] >= 0;
     }
     List<List<Spot>> outlines = new ArrayList<>();

@@ -10,17 +10,17 @@ import rodwork.geometry.overhang.OverhangReading;
  * What the rod tells of one point.
  *
  * @param overhang depth, free line, contact and flags
- * @param uncertaintyMm of the depth: the mesh's part (edge² × curvature / 8) and the accuracy of the
- *     scan, in quadrature [mm]
+ * @param uncertaintyMm of the depth: the mesh's part (edge² × curvature / 8) and the accuracy of
+ *     the scan, in quadrature [mm]
  * @param fitsMm size of the gauge that fits [mm]; NaN if none
  * @param fitsText the same in words
- * @param belowSurveyLineMm how far the point lies below the contact, along the axis [mm]; 0 where it is
- *     free
- * @param convergenceDeg angle of gingival convergence [degrees]; NaN where the surface ends or the point
- *     is free
+ * @param belowSurveyLineMm how far the point lies below the contact, along the axis [mm]; 0 where
+ *     it is free
+ * @param convergenceDeg angle of gingival convergence [degrees]; NaN where the surface ends or the
+ *     point is free
  * @param depthAtReferenceMm depth at the reference orientation [mm]; NaN where that is not known
- * @param tooCloseToCall whether the depth is within its uncertainty of the shallow limit, so that it
- *     cannot be said whether there is an undercut
+ * @param tooCloseToCall whether the depth is within its uncertainty of the shallow limit, so that
+ *     it cannot be said whether there is an undercut
  */
 public record RodReading(
     OverhangReading overhang,
@@ -37,20 +37,14 @@ public record RodReading(
     SurveyRules rules = surveyor.rules();
     OverhangReading reading = overhang.read(point);
     double depth = reading.depthMm();
-    double uncertainty =
-        Math.hypot(meshPart(surveyor, triangle), rules.scanAccuracy().value());
+    double uncertainty = Math.hypot(meshPart(surveyor, triangle), rules.scanAccuracy().value());
     Vec3 axis = overhang.axis();
     Vec3 out = reading.free().minus(point).across(axis);
     double convergence =
         out.length() < 1e-9
             ? Double.NaN
             : Convergence.angleDeg(
-                surveyor.topology(),
-                axis,
-                point,
-                triangle,
-                out.unit(),
-                rules.angleReach().value());
+                surveyor.topology(), axis, point, triangle, out.unit(), rules.angleReach().value());
     Overhang reference = surveyor.reference();
     double fits = rules.fits().value();
     String text =

@@ -70,8 +70,7 @@ public record Seat(Optional<Place> place, double deepestMm, String why) {
     }
     Step at = search.found;
     RodReading reading = RodReading.of(surveyor, overhang, gauges, at.point, at.triangle);
-    return new Seat(
-        Optional.of(new Place(at.point, at.triangle, reading)), search.deepest, "");
+    return new Seat(Optional.of(new Place(at.point, at.triangle, reading)), search.deepest, "");
   }
 
   /** Horizontal unit vector away from the tooth; zero where the surface lies level. */
@@ -113,8 +112,7 @@ public record Seat(Optional<Place> place, double deepestMm, String why) {
 
     boolean next(Step step) {
       if (last.depth < gauge && step.depth >= gauge) {
-        GaugeMarks.Crossing crossing =
-            GaugeMarks.bisect(overhang, last.point, step.point, gauge);
+        GaugeMarks.Crossing crossing = GaugeMarks.bisect(overhang, last.point, step.point, gauge);
         if (Math.abs(crossing.depthMm() - gauge) <= rules.fits().value()) {
           found = new Step(crossing.point(), step.triangle, crossing.depthMm());
         }

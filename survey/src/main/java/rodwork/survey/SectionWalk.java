@@ -7,8 +7,8 @@ import rodwork.geometry.mesh.TriangleMesh;
 /**
  * A walk over the surface that stays in one plane, from edge to edge.
  *
- * <p>Corners that lie in the plane count as on its positive side, so that every triangle met has one way
- * in and one way out.
+ * <p>Corners that lie in the plane count as on its positive side, so that every triangle met has
+ * one way in and one way out.
  */
 final class SectionWalk {
   private final MeshTopology topology;

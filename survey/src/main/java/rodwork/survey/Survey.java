@@ -10,11 +10,13 @@ import rodwork.geometry.overhang.Overhang;
 /**
  * One cast at one path, measured. Immutable; positions are in the scan frame [mm].
  *
- * <p>What costs and is not always wanted (flags of all vertices, figures, the reference orientation) is
- * found when first asked for.
+ * <p>What costs and is not always wanted (flags of all vertices, figures, the reference
+ * orientation) is found when first asked for.
  */
 public final class Survey {
-  /** Bit of {@link #copyOfFlags}, beside those of {@link Overhang}: base of the cast, not anatomy. */
+  /**
+   * Bit of {@link #copyOfFlags}, beside those of {@link Overhang}: base of the cast, not anatomy.
+   */
   public static final int BASE = 8;
 
   private final Surveyor surveyor;
@@ -113,8 +115,8 @@ public final class Survey {
   }
 
   /**
-   * The place of a gauge in the section through a point: along the horizontal direction of its free line,
-   * or of its outward normal where it is free.
+   * The place of a gauge in the section through a point: along the horizontal direction of its free
+   * line, or of its outward normal where it is free.
    *
    * @return the place, or none, with the deepest reading of that section in its stead
    */

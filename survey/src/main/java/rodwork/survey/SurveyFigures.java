@@ -12,9 +12,10 @@ import rodwork.geometry.overhang.Overhang;
 /**
  * What a survey sums up, over the anatomic surface alone.
  *
- * @param areaMm2 area with an undercut deeper than the shallow limit [mm²], depth linear over triangles
- * @param volumeMm3 space outside the cast with anatomic cast above it, down to the border of that region
- *     [mm³]
+ * @param areaMm2 area with an undercut deeper than the shallow limit [mm²], depth linear over
+ *     triangles
+ * @param volumeMm3 space outside the cast with anatomic cast above it, down to the border of that
+ *     region [mm³]
  * @param deepest the deepest places, deepest first, apart from each other, none of them flagged
  */
 public record SurveyFigures(double areaMm2, double volumeMm3, List<Deep> deepest) {
@@ -66,8 +67,7 @@ public record SurveyFigures(double areaMm2, double volumeMm3, List<Deep> deepest
     double cap = overhang.limits().capMm();
     List<Integer> order =
         IntStream.range(0, mesh.vertexCount())
-            .filter(
-                v -> anatomic[v] && overhang.depth(v) > shallow && overhang.depth(v) < cap)
+            .filter(v -> anatomic[v] && overhang.depth(v) > shallow && overhang.depth(v) < cap)
             .boxed()
             .sorted(
                 Comparator.comparingDouble((Integer v) -> -overhang.depth(v))

@@ -14,11 +14,11 @@ import rodwork.geometry.overhang.Overhang;
 /**
  * The survey lines of a cast at one path: where an upright rod touches.
  *
- * <p>A line is the zero of n·p, with averaged vertex normals n interpolated over the triangles. It is
- * kept where its upper side is free (u within the line tolerance) and the connected undercut below it
- * reaches the shallow depth; gaps up to the line gap are closed, shorter pieces are counted and left
- * out. Where the surface stays within the band angle of parallel over more than the band height, the two
- * edges of that band stand for the line.
+ * <p>A line is the zero of n·p, with averaged vertex normals n interpolated over the triangles. It
+ * is kept where its upper side is free (u within the line tolerance) and the connected undercut
+ * below it reaches the shallow depth; gaps up to the line gap are closed, shorter pieces are
+ * counted and left out. Where the surface stays within the band angle of parallel over more than
+ * the band height, the two edges of that band stand for the line.
  *
  * @param lines what is shown
  * @param hidden pieces left out: too short, or over too shallow an undercut
@@ -49,8 +49,7 @@ record SurveyLines(List<SurveyLine> lines, int hidden) {
     private final List<SurveyLine> lines = new ArrayList<>();
     private int hidden;
 
-    Tracer(
-        MeshTopology topology, VertexNormals normals, Overhang overhang, SurveyRules rules) {
+    Tracer(MeshTopology topology, VertexNormals normals, Overhang overhang, SurveyRules rules) {
       this.topology = topology;
       this.mesh = topology.mesh();
       this.overhang = overhang;
@@ -60,8 +59,7 @@ record SurveyLines(List<SurveyLine> lines, int hidden) {
       this.sine = new double[n];
       this.above = new boolean[n];
       for (int v = 0; v < n; v++) {
-        sine[v] =
-            normals.x(v) * axis.x() + normals.y(v) * axis.y() + normals.z(v) * axis.z();
+        sine[v] = normals.x(v) * axis.x() + normals.y(v) * axis.y() + normals.z(v) * axis.z();
         above[v] = sine[v] > 0;
       }
     }
@@ -158,7 +156,8 @@ record SurveyLines(List<SurveyLine> lines, int hidden) {
       Band[] bands = new Band[count];
       for (int j = 0; j < count; j++) {
         int i = (from + j) % n;
-        int triangle = i < chain.triangles().length ? chain.triangles()[i] : chain.triangles()[i - 1];
+        int triangle =
+            i < chain.triangles().length ? chain.triangles()[i] : chain.triangles()[i - 1];
         bands[j] = band(run.get(j), triangle);
       }
       smooth(bands);
@@ -247,8 +246,8 @@ record SurveyLines(List<SurveyLine> lines, int hidden) {
     }
 
     /**
-     * Where the walk in a direction comes to a surface that looks up by a sine; null where the surface
-     * ends before, or turns back up the height it came down.
+     * Where the walk in a direction comes to a surface that looks up by a sine; null where the
+     * surface ends before, or turns back up the height it came down.
      */
     private @Nullable Vec3 reach(
         SectionWalk walk, int triangle, Vec3 at, Vec3 towards, double limit) {

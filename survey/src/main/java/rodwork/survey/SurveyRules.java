@@ -52,7 +52,8 @@ public record SurveyRules(
   public static final SurveyRules SHIPPED =
       new SurveyRules(
           own("undercut-cap", 4, "mm", "five times the largest gauge; deeper is never used"),
-          practice("gauge-shank-radius", 0.5, "mm", "an undercut gauge's shank is about 1 mm thick"),
+          practice(
+              "gauge-shank-radius", 0.5, "mm", "an undercut gauge's shank is about 1 mm thick"),
           own("gauge-shank-reach", 0.05, "mm", "a fifth of the smallest gauge"),
           new Threshold("scan-accuracy", 0.03, "mm", SCANNERS, Standing.PUBLISHED),
           own("gauge-fits", 0.03, "mm", "the accuracy of a scan; closer cannot be told"),

@@ -16,8 +16,8 @@ import rodwork.geometry.overhang.OverhangLimits;
 /**
  * Surveys one cast at any number of paths.
  *
- * <p>What belongs to the cast alone (neighbours, averaged normals, boundaries) is made once; each survey
- * is immutable, and several may run at the same time.
+ * <p>What belongs to the cast alone (neighbours, averaged normals, boundaries) is made once; each
+ * survey is immutable, and several may run at the same time.
  */
 public final class Surveyor {
   private final MeshTopology topology;
@@ -53,8 +53,8 @@ public final class Surveyor {
   }
 
   /**
-   * A surveyor of a cast whose frame may not be known: then only an axis can be surveyed, and nothing is
-   * said about the reference orientation.
+   * A surveyor of a cast whose frame may not be known: then only an axis can be surveyed, and
+   * nothing is said about the reference orientation.
    */
   public static Surveyor of(
       MeshTopology topology,
@@ -91,13 +91,13 @@ public final class Surveyor {
   /**
    * A survey along an axis.
    *
-   * @param axis withdrawal axis in the scan frame, from tissue to the occlusal side; any length but 0
+   * @param axis withdrawal axis in the scan frame, from tissue to the occlusal side; any length but
+   *     0
    */
   public Survey survey(Vec3 axis, Gauges gauges, Watch watch) {
     Overhang overhang = caster.along(axis, limits, watch);
     IntPredicate anatomic = t -> !surface.isBase(t);
-    SurveyLines lines =
-        SurveyLines.trace(topology, normals, anatomic, overhang, rules, watch);
+    SurveyLines lines = SurveyLines.trace(topology, normals, anatomic, overhang, rules, watch);
     GaugeMarks tracer = new GaugeMarks(topology, overhang, rules);
     return new Survey(
         this,

@@ -20,8 +20,8 @@ class OverhangPropertyTest {
   }
 
   /**
-   * A depth is that of an overhang, to 5 µm in depth or 1 µm in height: where a valley lies within a
-   * micrometre of the level, whether it is a way out is for rounding to decide.
+   * A depth is that of an overhang, to 5 µm in depth or 1 µm in height: where a valley lies within
+   * a micrometre of the level, whether it is a way out is for rounding to decide.
    */
   private static void agrees(double depth, Overhang overhang, Vec3 point) {
     Vec3 lift = overhang.axis().times(0.001);

@@ -16,9 +16,9 @@ import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.testing.Shared;
 
 /**
- * Undercut depth on real arches against an independent program: brute-force rays with Embree, radius step
- * 0.01 mm, 360 directions (shared/reference/undercut). That program can only over-read: by its step, and
- * in slots between two of its directions.
+ * Undercut depth on real arches against an independent program: brute-force rays with Embree,
+ * radius step 0.01 mm, 360 directions (shared/reference/undercut). That program can only over-read:
+ * by its step, and in slots between two of its directions.
  */
 class UndercutReferenceTest {
   @ParameterizedTest
@@ -34,7 +34,8 @@ class UndercutReferenceTest {
   })
   void agreesWithRays(String arch, String ending, String axis) throws IOException {
     Path file = Shared.file("arches/" + arch + "." + ending);
-    List<String> rows = Files.readAllLines(Shared.file("reference/undercut/" + arch + "." + axis + ".csv"));
+    List<String> rows =
+        Files.readAllLines(Shared.file("reference/undercut/" + arch + "." + axis + ".csv"));
     TriangleMesh mesh = MeshFiles.read(file, Watch.NONE).toMesh();
     Overhang overhang = Overhangs.of(mesh, axisOf(rows.getFirst()));
     int deep = 0;
@@ -87,7 +88,9 @@ class UndercutReferenceTest {
         Double.parseDouble(parts[0]), Double.parseDouble(parts[1]), Double.parseDouble(parts[2]));
   }
 
-  /** The vertex of that number, or the one nearest to the place where the file numbers otherwise. */
+  /**
+   * The vertex of that number, or the one nearest to the place where the file numbers otherwise.
+   */
   private static Vec3 nearest(TriangleMesh mesh, int vertex, Vec3 at) {
     if (vertex < mesh.vertexCount() && mesh.vertex(vertex).distance(at) < 1e-4) {
       return mesh.vertex(vertex);
