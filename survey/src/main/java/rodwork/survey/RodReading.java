@@ -58,10 +58,45 @@ public record RodReading(
         uncertainty,
         reading.flagged() ? Double.NaN : gauges.fitting(depth, fits),
         text,
-        reading.contact().minus(point).dot(axis),
+        belowSurveyLine(surveyor, reading, axis, triangle),
         convergence,
         reference == null ? Double.NaN : reference.depthAt(point),
         depth > 0 && Math.abs(depth - rules.shallow().value()) < uncertainty);
+  }
+
+  /** The section is followed this far up to the survey line [mm]. */
+  private static final double MOST_WAY_MM = 12;
+
+  private static double belowSurveyLine(
+      Surveyor surveyor, OverhangReading reading, Vec3 axis, int triangle) {
+    Vec3 point = reading.point();
+    double toContact = reading.contact().minus(point).dot(axis);
+    Vec3 out = reading.free().minus(point).across(axis);
+    if (out.length() < 1e-9) {
+      return toContact;
+    }
+    VertexNormals normals = surveyor.normals();
+    double[] height = {toContact};
+    double[] before = {-1, 0};
+    new SectionWalk(surveyor.topology(), point, axis.cross(out).unit())
+        .walk(
+            triangle,
+            axis,
+            (q, a, b, s, t, length) -> {
+              double sa = normals.normal(a).dot(axis);
+              double sine = sa + s * (normals.normal(b).dot(axis) - sa);
+              double rise = q.minus(point).dot(axis);
+              if (sine >= 0 && length > 0) {
+                // Between the last crossing and this one; at once when the point is on the line.
+                double share = before[0] < 0 && length > 0 ? before[0] / (before[0] - sine) : 0;
+                height[0] = before[1] + share * (rise - before[1]);
+                return false;
+              }
+              before[0] = sine;
+              before[1] = rise;
+              return length < MOST_WAY_MM;
+            });
+    return height[0];
   }
 
   /** How far the flat triangle may lie from the curved tooth: edge² × curvature / 8 [mm]. */

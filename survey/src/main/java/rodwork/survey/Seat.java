@@ -70,6 +70,16 @@ public record Seat(Optional<Place> place, double deepestMm, String why) {
     }
     Step at = search.found;
     RodReading reading = RodReading.of(surveyor, overhang, gauges, at.point, at.triangle);
+    if (reading.overhang().flagged()) {
+      return new Seat(
+          Optional.empty(),
+          search.deepest,
+          String.format(
+              Locale.ROOT,
+              "deepest here %.2f mm; the gauge's place beyond it %s",
+              search.deepest,
+              reading.overhang().noGaugeReaches() ? "is out of its reach" : "is unsure"));
+    }
     return new Seat(Optional.of(new Place(at.point, at.triangle, reading)), search.deepest, "");
   }
 

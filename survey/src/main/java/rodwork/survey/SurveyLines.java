@@ -45,9 +45,14 @@ record SurveyLines(List<SurveyLine> lines, int hidden) {
     /** n·p at each vertex: the sine of the angle by which the surface looks up. */
     private final double[] sine;
 
-    private final boolean[] above;
+    /** Sine of the band angle. */
+    private final double limit;
+
     private final List<SurveyLine> lines = new ArrayList<>();
     private int hidden;
+
+    /** Triangles that the upper edge of a band runs through. */
+    private final boolean[] banded;
 
     Tracer(MeshTopology topology, VertexNormals normals, Overhang overhang, SurveyRules rules) {
       this.topology = topology;
@@ -55,69 +60,85 @@ record SurveyLines(List<SurveyLine> lines, int hidden) {
       this.overhang = overhang;
       this.rules = rules;
       this.axis = overhang.axis();
-      int n = mesh.vertexCount();
-      this.sine = new double[n];
-      this.above = new boolean[n];
-      for (int v = 0; v < n; v++) {
+      this.limit = Math.sin(Math.toRadians(rules.bandAngle().value()));
+      this.banded = new boolean[mesh.triangleCount()];
+      this.sine = new double[mesh.vertexCount()];
+      for (int v = 0; v < sine.length; v++) {
         sine[v] = normals.x(v) * axis.x() + normals.y(v) * axis.y() + normals.z(v) * axis.z();
-        above[v] = sine[v] > 0;
       }
     }
 
     SurveyLines run(IntPredicate anatomic, Watch watch) {
+      boolean[] above = above(0);
       Undercuts undercuts = new Undercuts(topology, overhang, above);
+      for (Contour.Chain chain : Contour.chains(topology, above(limit), anatomic)) {
+        watch.check();
+        bands(chain, undercuts);
+      }
       for (Contour.Chain chain : Contour.chains(topology, above, anatomic)) {
         watch.check();
-        follow(chain, undercuts);
+        Vec3[] points = points(chain, 0);
+        boolean[] keep = new boolean[points.length];
+        for (int i = 0; i < keep.length; i++) {
+          keep[i] =
+              free(chain.edges()[i]) && undercuts.deepest(lower(chain.edges()[i])) >= shallow();
+        }
+        bridge(points, keep, chain.closed());
+        // Inside a band the line is one of the surface's roughness; its edges stand for it.
+        for (int i = 0; i < keep.length; i++) {
+          keep[i] = keep[i] && !inBand(points[i], triangle(chain, i));
+        }
+        int before = lines.size();
+        runs(keep, chain.closed(), (from, count, whole) -> line(points, from, count, whole));
+        if (lines.size() == before) {
+          hidden++;
+        }
       }
       return new SurveyLines(List.copyOf(lines), hidden);
     }
 
-    /** Cuts a chain into the runs that are kept. */
-    private void follow(Contour.Chain chain, Undercuts undercuts) {
-      int n = chain.edges().length;
-      Vec3[] points = new Vec3[n];
-      boolean[] keep = new boolean[n];
-      boolean any = false;
-      for (int i = 0; i < n; i++) {
-        points[i] = point(chain.edges()[i]);
-        keep[i] = kept(chain.edges()[i], undercuts);
-        any |= keep[i];
-      }
-      if (!any) {
-        hidden++;
-        return;
-      }
-      bridge(points, keep, chain.closed());
-      int start = 0;
-      if (chain.closed()) {
-        while (start < n && keep[start]) {
-          start++;
-        }
-        if (start == n) {
-          emit(chain, points, 0, n, true);
-          return;
-        }
-      }
-      int from = -1;
-      for (int j = 0; j <= n; j++) {
-        boolean on = j < n && keep[(start + j) % n];
-        if (on && from < 0) {
-          from = j;
-        } else if (!on && from >= 0) {
-          emit(chain, points, start + from, j - from, false);
-          from = -1;
-        }
-      }
+    private double shallow() {
+      return rules.shallow().value();
     }
 
-    private boolean kept(int edge, Undercuts undercuts) {
+    private boolean[] above(double level) {
+      boolean[] above = new boolean[sine.length];
+      for (int v = 0; v < above.length; v++) {
+        above[v] = sine[v] > level;
+      }
+      return above;
+    }
+
+    private Vec3[] points(Contour.Chain chain, double level) {
+      Vec3[] points = new Vec3[chain.edges().length];
+      for (int i = 0; i < points.length; i++) {
+        int a = topology.edgeVertex(chain.edges()[i], 0);
+        int b = topology.edgeVertex(chain.edges()[i], 1);
+        double s = (sine[a] - level) / (sine[a] - sine[b]);
+        points[i] =
+            new Vec3(
+                mesh.x(a) + s * (mesh.x(b) - mesh.x(a)),
+                mesh.y(a) + s * (mesh.y(b) - mesh.y(a)),
+                mesh.z(a) + s * (mesh.z(b) - mesh.z(a)));
+      }
+      return points;
+    }
+
+    private static int triangle(Contour.Chain chain, int i) {
+      return chain.triangles()[Math.min(i, chain.triangles().length - 1)];
+    }
+
+    private int lower(int edge) {
       int a = topology.edgeVertex(edge, 0);
       int b = topology.edgeVertex(edge, 1);
-      int up = above[a] ? a : b;
-      int down = above[a] ? b : a;
-      return overhang.depth(up) <= rules.lineTolerance().value()
-          && undercuts.deepest(down) >= rules.shallow().value();
+      return sine[a] < sine[b] ? a : b;
+    }
+
+    /** Whether nothing lies above the upper end of an edge. */
+    private boolean free(int edge) {
+      int a = topology.edgeVertex(edge, 0);
+      int b = topology.edgeVertex(edge, 1);
+      return overhang.depth(sine[a] < sine[b] ? b : a) <= rules.lineTolerance().value();
     }
 
     /** Closes gaps that are no longer than a lead would bridge. */
@@ -143,144 +164,150 @@ record SurveyLines(List<SurveyLine> lines, int hidden) {
       }
     }
 
-    private void emit(Contour.Chain chain, Vec3[] points, int from, int count, boolean closed) {
-      int n = points.length;
+    /** Called with each maximal run of kept points. */
+    @FunctionalInterface
+    private interface Run {
+      void of(int from, int count, boolean whole);
+    }
+
+    private static void runs(boolean[] keep, boolean closed, Run run) {
+      int n = keep.length;
+      int start = 0;
+      if (closed) {
+        while (start < n && keep[start]) {
+          start++;
+        }
+        if (start == n) {
+          run.of(0, n, true);
+          return;
+        }
+      }
+      int from = -1;
+      for (int j = 0; j <= n; j++) {
+        boolean on = j < n && keep[(start + j) % n];
+        if (on && from < 0) {
+          from = j;
+        } else if (!on && from >= 0) {
+          run.of(start + from, j - from, false);
+          from = -1;
+        }
+      }
+    }
+
+    private void line(Vec3[] points, int from, int count, boolean whole) {
       List<Vec3> run = new ArrayList<>(count);
       for (int j = 0; j < count; j++) {
-        run.add(points[(from + j) % n]);
+        run.add(points[(from + j) % points.length]);
       }
-      if (Polylines.length(run, closed) < rules.lineLength().value()) {
-        hidden++;
-        return;
-      }
-      Band[] bands = new Band[count];
-      for (int j = 0; j < count; j++) {
-        int i = (from + j) % n;
-        int triangle =
-            i < chain.triangles().length ? chain.triangles()[i] : chain.triangles()[i - 1];
-        bands[j] = band(run.get(j), triangle);
-      }
-      smooth(bands);
-      int start = 0;
-      for (int j = 1; j <= count; j++) {
-        if (j == count || !bands[j].continues(bands[j - 1])) {
-          piece(run, bands, start, j, closed && start == 0 && j == count);
-          start = j;
-        }
+      if (Polylines.length(run, whole) >= rules.lineLength().value()) {
+        lines.add(new SurveyLine(SurveyLine.Kind.LINE, run, whole));
       }
     }
 
-    private void piece(List<Vec3> run, Band[] bands, int from, int to, boolean closed) {
-      if (bands[from].wide) {
-        List<Vec3> upper = new ArrayList<>();
-        List<Vec3> lower = new ArrayList<>();
-        for (int k = from; k < to; k++) {
-          upper.add(bands[k].upper);
-          lower.add(bands[k].lower);
-        }
-        if (upper.size() > 1) {
-          lines.add(new SurveyLine(SurveyLine.Kind.BAND_UPPER, upper, closed));
-          lines.add(new SurveyLine(SurveyLine.Kind.BAND_LOWER, lower, closed));
-        }
-      } else {
-        // A line runs on to the first point of the band that follows, so that they meet.
-        List<Vec3> points = run.subList(from, Math.min(run.size(), to + 1));
-        if (points.size() > 1) {
-          lines.add(new SurveyLine(SurveyLine.Kind.LINE, points, closed));
-        }
-      }
+    /** Whether a point of the line lies below the upper edge of a band that stands for it. */
+    private boolean inBand(Vec3 at, int triangle) {
+      Foot upper = reach(at, triangle, 0, 1);
+      return upper != null && banded[upper.triangle];
     }
 
-    /** A stretch of band shorter than the shortest line shown is a line with a rough edge. */
-    private void smooth(Band[] bands) {
-      int start = 0;
-      double length = 0;
-      for (int j = 1; j <= bands.length; j++) {
-        if (j < bands.length && bands[j].continues(bands[j - 1])) {
-          length += bands[j].at.distance(bands[j - 1].at);
+    /** The bands below one upper edge. */
+    private void bands(Contour.Chain chain, Undercuts undercuts) {
+      int n = chain.edges().length;
+      Vec3[] upper = points(chain, limit);
+      Vec3[] lower = upper.clone();
+      boolean[] keep = new boolean[n];
+      for (int i = 0; i < n; i++) {
+        if (!free(chain.edges()[i])) {
           continue;
         }
-        if (bands[start].wide && length < rules.lineLength().value()) {
-          for (int k = start; k < j; k++) {
-            bands[k] = bands[k].asLine();
-          }
+        Foot foot = reach(upper[i], triangle(chain, i), limit, -1);
+        if (foot != null
+            && axis.dot(upper[i].minus(foot.at)) > rules.bandHeight().value()
+            && undercuts.deepest(foot.vertex) >= shallow()) {
+          keep[i] = true;
+          lower[i] = foot.at;
         }
-        start = j;
-        length = 0;
       }
+      runs(
+          keep,
+          chain.closed(),
+          (from, count, whole) -> {
+            int start = 0;
+            for (int j = 1; j <= count; j++) {
+              int i = (from + j) % n;
+              int before = (from + j - 1) % n;
+              if (j == count
+                  || lower[i].distance(lower[before])
+                      > upper[i].distance(upper[before]) + MOST_JUMP_MM) {
+                band(
+                    chain,
+                    upper,
+                    lower,
+                    from + start,
+                    j - start,
+                    whole && start == 0 && j == count);
+                start = j;
+              }
+            }
+          });
     }
 
-    /** How far the surface stays within the band angle above and below a point of the line. */
-    private record Band(Vec3 at, Vec3 upper, Vec3 lower, boolean wide) {
-      /** Whether a band or line goes on from a neighbour without a jump of its edges. */
-      boolean continues(Band before) {
-        if (wide != before.wide) {
-          return false;
+    private void band(
+        Contour.Chain chain, Vec3[] upper, Vec3[] lower, int from, int count, boolean whole) {
+      List<Vec3> top = new ArrayList<>(count);
+      List<Vec3> foot = new ArrayList<>(count);
+      for (int j = 0; j < count; j++) {
+        top.add(upper[(from + j) % upper.length]);
+        foot.add(lower[(from + j) % lower.length]);
+      }
+      if (Polylines.length(top, whole) >= rules.lineLength().value()) {
+        lines.add(new SurveyLine(SurveyLine.Kind.BAND_UPPER, top, whole));
+        lines.add(new SurveyLine(SurveyLine.Kind.BAND_LOWER, foot, whole));
+        for (int j = 0; j < count; j++) {
+          banded[triangle(chain, (from + j) % upper.length)] = true;
         }
-        double step = at.distance(before.at) + MOST_JUMP_MM;
-        return !wide
-            || (upper.distance(before.upper) <= step && lower.distance(before.lower) <= step);
-      }
-
-      Band asLine() {
-        return new Band(at, upper, lower, false);
       }
     }
 
-    private Band band(Vec3 at, int triangle) {
-      double limit = Math.sin(Math.toRadians(rules.bandAngle().value()));
-      Vec3 n = mesh.doubleAreaNormal(triangle);
-      Vec3 flat = n.across(axis);
-      if (flat.length() < 1e-12) {
-        return new Band(at, at, at, false);
-      }
-      Vec3 plane = axis.cross(flat).unit();
-      SectionWalk walk = new SectionWalk(topology, at, plane);
-      Vec3 upper = reach(walk, triangle, at, axis, limit);
-      Vec3 lower = reach(walk, triangle, at, axis.times(-1), -limit);
-      if (upper == null || lower == null) {
-        return new Band(at, at, at, false);
-      }
-      double height = axis.dot(upper.minus(lower));
-      return new Band(at, upper, lower, height > rules.bandHeight().value());
-    }
+    /** Where a walk comes to the band angle, in which triangle, and a vertex beyond it. */
+    private record Foot(Vec3 at, int triangle, int vertex) {}
 
     /**
-     * Where the walk in a direction comes to a surface that looks up by a sine; null where the
-     * surface ends before, or turns back up the height it came down.
+     * Where the walk up (sense 1) or down (−1) comes to a surface that looks up, or down, by the
+     * band angle; null where the surface ends before, or turns back.
      */
-    private @Nullable Vec3 reach(
-        SectionWalk walk, int triangle, Vec3 at, Vec3 towards, double limit) {
-      Vec3[] found = {at};
-      double[] before = {0};
-      boolean[] there = {false};
-      walk.walk(
-          triangle,
-          towards,
-          (q, a, b, s, t, length) -> {
-            double value = sine[a] + s * (sine[b] - sine[a]);
-            if (limit > 0 ? value >= limit : value <= limit) {
-              double share = (limit - before[0]) / (value - before[0]);
-              found[0] = found[0].plus(q.minus(found[0]).times(share));
-              there[0] = true;
-              return false;
-            }
-            boolean on = q.minus(found[0]).dot(towards) > 0;
-            found[0] = q;
-            before[0] = value;
-            return on && length < MOST_BAND_MM;
-          });
-      return there[0] ? found[0] : null;
-    }
-
-    private Vec3 point(int edge) {
-      int a = topology.edgeVertex(edge, 0);
-      int b = topology.edgeVertex(edge, 1);
-      double s = sine[a] / (sine[a] - sine[b]);
-      return new Vec3(
-          mesh.x(a) + s * (mesh.x(b) - mesh.x(a)),
-          mesh.y(a) + s * (mesh.y(b) - mesh.y(a)),
-          mesh.z(a) + s * (mesh.z(b) - mesh.z(a)));
+    private @Nullable Foot reach(Vec3 at, int triangle, double sineThere, int sense) {
+      Vec3 flat = mesh.doubleAreaNormal(triangle).across(axis);
+      if (flat.length() < 1e-12) {
+        return null;
+      }
+      Vec3 towards = axis.times(sense);
+      double wanted = sense * limit;
+      Vec3[] last = {at};
+      double[] before = {sineThere};
+      Foot[] found = new Foot[1];
+      new SectionWalk(topology, at, axis.cross(flat).unit())
+          .walk(
+              triangle,
+              towards,
+              (q, a, b, s, t, length) -> {
+                double value = sine[a] + s * (sine[b] - sine[a]);
+                if (sense * value >= limit && sense * before[0] < limit) {
+                  double share = (wanted - before[0]) / (value - before[0]);
+                  found[0] =
+                      new Foot(
+                          last[0].plus(q.minus(last[0]).times(share)),
+                          t,
+                          sense * sine[a] > sense * sine[b] ? a : b);
+                  return false;
+                }
+                // The way may begin with the edge that the point itself lies on.
+                boolean on = q.minus(last[0]).dot(towards) > -1e-9;
+                last[0] = q;
+                before[0] = value;
+                return on && length < MOST_BAND_MM;
+              });
+      return found[0];
     }
   }
 
