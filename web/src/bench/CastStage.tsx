@@ -15,6 +15,7 @@ export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonl
   const canvas = useRef<HTMLCanvasElement>(null);
   const over = useRef<HTMLDivElement>(null);
   const [missing] = useState(webglMissing);
+  const surveyed = useBench((s) => s.survey?.head.tilt.join(" "));
   const marks = useBench((s) => s.document?.marks ?? null);
 
   useEffect(() => {
@@ -52,7 +53,7 @@ export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonl
   };
 
   return (
-    <main className="table" aria-label="Cast">
+    <main className="table" aria-label="Cast" data-surveyed={surveyed}>
       {missing ? (
         <div className="empty" role="alert">
           <p>

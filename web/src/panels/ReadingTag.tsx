@@ -5,11 +5,12 @@ import { useBench } from "./use-bench";
 /** The tag beside the rod. The stage moves it; it only says what was read. */
 export function ReadingTag(): ReactElement | null {
   const reading = useBench((s) => s.carried?.reading ?? null);
+  const triangle = useBench((s) => s.carried?.triangle);
   const units = useBench((s) => s.units);
   if (!reading) return null;
   const { depth, fits, where, doubts } = readingWords(reading, units);
   return (
-    <div className="tag num" data-testid="tag">
+    <div className="tag num" data-testid="tag" data-point={reading.point.join(" ")} data-triangle={triangle} data-depth={reading.depthMm}>
       <b>{depth}</b> <span className="soft">±{reading.uncertaintyMm.toFixed(2)}</span>
       <br />
       {fits}

@@ -1,18 +1,21 @@
 import { type BenchState, HOMES, type Home } from "./bench-state";
-import type { CastInfo } from "../wire/types";
+import { type CastMesh, fingerprint } from "../wire/mesh";
 
 /** Where state outlives a reload: what HOMES says, in the browser's own stores. Storage that is switched off is no error. */
 export interface Keep {
   habits(): Partial<BenchState>;
   keepHabits(state: BenchState): void;
-  document(cast: CastInfo): Partial<BenchState>;
+  document(mesh: CastMesh): Partial<BenchState>;
   keepDocument(state: BenchState): void;
 }
 
 const HABITS = "rodwork.habits";
-const documentKey = (cast: CastInfo): string => `rodwork.document.${cast.id}.${cast.name}.${cast.triangles}`;
+/** By the surface itself, so that a file opened again brings its marks, and another of the same name does not. */
+const documentKey = (mesh: CastMesh): string => `rodwork.document.${mesh.corners.length / 3}.${fingerprint(mesh)}`;
 
 export class BrowserKeep implements Keep {
+  private last: { readonly mesh: CastMesh; readonly key: string } | null = null;
+
   constructor(
     private readonly browser: Storage | null,
     private readonly tab: Storage | null,
@@ -40,12 +43,17 @@ export class BrowserKeep implements Keep {
     write(this.browser, HABITS, state, "browser");
   }
 
-  document(cast: CastInfo): Partial<BenchState> {
-    return read(this.tab, documentKey(cast), "document");
+  document(mesh: CastMesh): Partial<BenchState> {
+    return read(this.tab, this.key(mesh), "document");
   }
 
   keepDocument(state: BenchState): void {
-    if (state.cast && state.document) write(this.tab, documentKey(state.cast), state, "document");
+    if (state.mesh && state.document) write(this.tab, this.key(state.mesh), state, "document");
+  }
+
+  private key(mesh: CastMesh): string {
+    if (this.last?.mesh !== mesh) this.last = { mesh, key: documentKey(mesh) };
+    return this.last.key;
   }
 }
 

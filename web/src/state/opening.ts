@@ -69,7 +69,10 @@ export class Opening {
       const cast = await ask();
       const mesh = cast ? await this.api.mesh(cast.id) : null;
       if (turn !== this.turn) return false; // another cast was asked for meanwhile
+      const before = this.store.get().cast;
       if (cast && mesh) this.lay(cast, mesh);
+      // A cast that this page brought takes the server's memory; once it is off the table nobody asks for it.
+      if (this.file && before && before.id !== cast?.id) void this.api.close(before.id).catch(() => undefined);
       this.store.set({ busy: null });
       return cast !== null;
     } catch (error) {
@@ -80,7 +83,7 @@ export class Opening {
 
   private lay(cast: CastInfo, mesh: NonNullable<BenchState["mesh"]>): void {
     this.surveying.close();
-    const kept = this.keep.document(cast);
+    const kept = this.keep.document(mesh);
     this.store.set({
       cast,
       mesh,

@@ -11,6 +11,15 @@ export interface CastMesh {
 const MAGIC = 0x314d5752; // "RWM1", little-endian
 const HEAD_BYTES = 16;
 
+/** A number that tells casts apart: the same surface, opened again, has the same one (FNV-1a over positions and corners). */
+export function fingerprint({ positions, corners }: CastMesh): string {
+  let hash = 0x811c9dc5;
+  for (const words of [new Uint32Array(positions.buffer, positions.byteOffset, positions.length), corners]) {
+    for (const word of words) hash = Math.imul(hash ^ word, 0x01000193);
+  }
+  return (hash >>> 0).toString(16).padStart(8, "0");
+}
+
 /** Reads the binary mesh of docs/protocol.md; throws when it is not one, with the place and both sizes. */
 export function decodeMesh(bytes: ArrayBuffer): CastMesh {
   if (bytes.byteLength < HEAD_BYTES) {
