@@ -2,8 +2,11 @@
 
 jar=$root/app/target/rodwork.jar
 cache=$root/app/target/rodwork.aot
+kept=$root/app/target/kept
 built=$root/app/target/rodwork.built
 log=$root/app/target/build.log
+java_options=(-XX:+UseParallelGC -XX:MaxRAMPercentage=50 -Djava.awt.headless=true
+  "-Drodwork.home=$root" "-Drodwork.kept=$kept")
 modules="geometry rules anatomy survey demo app"
 
 # Whether any of the named files and folders is newer than the stamp, or the stamp is missing.
@@ -38,12 +41,12 @@ build_java() {
     command -v mvn >/dev/null || fail "Building Rodwork needs Maven (the command mvn); install the package maven."
     echo "Building Rodwork ..." >&2
     touch "$built.new"
-    rm -f "$cache"
+    rm -rf "$cache" "$kept"
     (cd "$root" && JAVA_HOME=$1 mvn -q -B package -pl app -am -DskipTests -Dspotless.check.skip=true) >"$log" 2>&1 9>&- ||
       failed_build
-    # One run over the usual work, so that later starts find classes and profiles ready.
-    "$1/bin/java" -XX:+UseParallelGC -Djava.awt.headless=true "-XX:AOTCacheOutput=$cache" "-Drodwork.home=$root" \
-      -jar "$jar" rehearse >"$log" 2>&1 9>&- || rm -f "$cache"
+    # One run over the usual work, so that later starts find classes, profiles and demo casts ready.
+    mkdir -p "$kept"
+    "$1/bin/java" "${java_options[@]}" "-XX:AOTCacheOutput=$cache" -jar "$jar" rehearse >"$log" 2>&1 9>&- || rm -f "$cache"
     mv "$built.new" "$built"
   fi
   next_one

@@ -12,6 +12,11 @@ public enum AppRefusal {
       "file-unwritable",
       "%s cannot be written: %s.",
       "Check that the folder exists, may be written to and has room; nothing was changed."),
+  NO_FONTS(
+      "no-fonts",
+      "The picture cannot be lettered on this machine: %s.",
+      "Install fonts (for example the packages fontconfig and fonts-dejavu-core) and a Java that is"
+          + " not stripped of its drawing part."),
   NOT_FINITE(
       "not-finite",
       "%s holds coordinates that are no numbers (NaN or infinite).",

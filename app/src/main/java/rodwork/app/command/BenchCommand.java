@@ -2,14 +2,20 @@ package rodwork.app.command;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import rodwork.anatomy.FrameHints;
+import rodwork.anatomy.Jaw;
 import rodwork.app.Home;
+import rodwork.app.operation.CastOptions;
 import rodwork.app.server.BenchServer;
 
 /** {@code rodwork bench}: serves the bench to a browser on this machine until it is stopped. */
@@ -24,6 +30,16 @@ final class BenchCommand implements Runnable {
   @Spec
   @SuppressWarnings("NullAway.Init") // picocli fills it in
   private CommandSpec spec;
+
+  @Parameters(arity = "0..1", paramLabel = "CAST", description = ScanFile.FORMATS)
+  private @Nullable Path cast;
+
+  @Option(
+      names = "--jaw",
+      paramLabel = "upper|lower",
+      converter = JawOption.class,
+      description = "Which arch it is; its shape cannot tell surely.")
+  private @Nullable Jaw jaw;
 
   @Option(
       names = "--port",
@@ -53,6 +69,9 @@ final class BenchCommand implements Runnable {
     }
     PrintWriter out = spec.commandLine().getOut();
     BenchServer server = BenchServer.start(BenchServer.Settings.of(Home.bench(), listen, port));
+    if (cast != null) {
+      open(server, cast);
+    }
     out.println("The bench: " + server.address());
     out.println("Stop it with Ctrl+C.");
     out.flush();
@@ -60,6 +79,17 @@ final class BenchCommand implements Runnable {
       openBrowser(server.address());
     }
     waitForEnd(server);
+  }
+
+  private void open(BenchServer server, Path file) {
+    CastOptions options =
+        new CastOptions(jaw == null ? Jaw.UNKNOWN : jaw, FrameHints.NONE, Optional.empty());
+    try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
+      server.open(file, options, watch);
+    } catch (RuntimeException refused) {
+      server.close();
+      throw refused;
+    }
   }
 
   private static void waitForEnd(BenchServer server) {

@@ -13,9 +13,11 @@ import picocli.CommandLine.Spec;
     synopsisSubcommandLabel = "[COMMAND]",
     subcommands = {
       BenchCommand.class,
+      SurveyCommand.class,
+      IntakeCommand.class,
       ConvertCommand.class,
-      RehearseCommand.class,
-      HelpCommand.class
+      HelpCommand.class,
+      RehearseCommand.class
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,

@@ -1,4 +1,8 @@
-/** A picture of a surveyed cast, seen along the withdrawal axis, drawn without a screen. */
+/**
+ * A picture of a surveyed cast, drawn without a screen. Undercut cannot be seen along the
+ * withdrawal axis, for that is what undercut is; so the plan shows it through what lies above, and
+ * four views from the sides show it as the eye would.
+ */
 @NullMarked
 package rodwork.app.picture;
 

@@ -7,13 +7,19 @@ import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.util.JavalinBindException;
+import io.javalin.websocket.WsConfig;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.TimeUnit;
 import org.eclipse.jetty.ee10.servlet.ServletContextHandler;
 import org.eclipse.jetty.util.component.LifeCycle;
 import org.eclipse.jetty.websocket.core.server.WebSocketServerComponents;
 import org.jspecify.annotations.Nullable;
 import rodwork.app.AppRefusal;
+import rodwork.app.operation.CastOptions;
+import rodwork.app.operation.OpenCast;
+import rodwork.geometry.Watch;
 
 /**
  * The running server of the bench: its pages, its requests, its sockets.
@@ -28,6 +34,11 @@ public final class BenchServer implements AutoCloseable {
   private static final String LOOPBACK = "127.0.0.1";
   private static final long STOP_WITHIN_MILLIS = 2000;
 
+  /** A connection that says nothing is pinged, so that it lives while the page is open. */
+  private static final int PING_SECONDS = 10;
+
+  private final Shelf shelf = new Shelf();
+  private final Map<String, SurveySocket> sockets = new ConcurrentHashMap<>();
   private final Javalin javalin;
   private final Gate gate;
   private final Settings settings;
@@ -107,9 +118,45 @@ public final class BenchServer implements AutoCloseable {
         + gate.token();
   }
 
+  /**
+   * Opens a scan file, so that the bench shows it first.
+   *
+   * @throws rodwork.geometry.Refusal if it cannot be taken in
+   */
+  public void open(Path file, CastOptions options, Watch watch) {
+    shelf.add(OpenCast.of(file, options, watch));
+  }
+
   @Override
   public void close() {
+    sockets.values().forEach(SurveySocket::close);
     javalin.stop();
+  }
+
+  private void socket(WsConfig config) {
+    config.onConnect(
+        connection -> {
+          connection.enableAutomaticPings(PING_SECONDS, TimeUnit.SECONDS);
+          String id = connection.pathParam("id");
+          sockets.put(
+              connection.sessionId(), new SurveySocket(connection.session, () -> shelf.get(id)));
+        });
+    config.onMessage(
+        message -> {
+          SurveySocket socket = sockets.get(message.sessionId());
+          if (socket != null) {
+            socket.hear(message.message());
+          }
+        });
+    config.onClose(closed -> forget(closed.sessionId()));
+    config.onError(failed -> forget(failed.sessionId()));
+  }
+
+  private void forget(String sessionId) {
+    SurveySocket socket = sockets.remove(sessionId);
+    if (socket != null) {
+      socket.close();
+    }
   }
 
   private void configure(JavalinConfig config) {
@@ -125,6 +172,8 @@ public final class BenchServer implements AutoCloseable {
           files.location = Location.EXTERNAL;
           files.headers = Map.of("Cache-Control", "no-cache");
         });
+    new CastRoutes(shelf, settings.largestUpload()).addTo(config.routes);
+    config.routes.ws("/api/casts/{id}/survey", this::socket);
     config.routes.before(this::guard);
     config.routes.wsBeforeUpgrade(this::guardSocket);
     config.routes.exception(Exception.class, Problems::answer);
@@ -160,6 +209,7 @@ public final class BenchServer implements AutoCloseable {
   private void guardSocket(Context upgrade) {
     gate.checkSender(upgrade);
     gate.checkSocketToken(upgrade);
+    shelf.get(upgrade.path().replaceFirst("^/api/casts/", "").replaceFirst("/survey$", ""));
   }
 
   private static boolean isUpgrade(Context request) {

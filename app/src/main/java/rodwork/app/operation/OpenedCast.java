@@ -1,0 +1,77 @@
+package rodwork.app.operation;
+
+import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.AnatomicSurface;
+import rodwork.anatomy.ArchFrame;
+import rodwork.anatomy.ArchFrameFinder;
+import rodwork.anatomy.FrameFinding;
+import rodwork.anatomy.FrameHints;
+import rodwork.anatomy.Jaw;
+import rodwork.geometry.Refusal;
+import rodwork.geometry.intake.Cast;
+import rodwork.geometry.mesh.TriangleMesh;
+import rodwork.survey.SurveyRules;
+import rodwork.survey.Surveyor;
+
+/**
+ * A cast that was taken in, with its base and, where it could be found, its arch frame. Immutable.
+ *
+ * @param name what messages call it
+ * @param cast the mended scan
+ * @param surface which part of it is anatomy
+ * @param jaw which arch it is, or unknown
+ * @param finding the arch frame; null where it is not sure
+ * @param frameProblem why there is none; null where there is one
+ * @param surveyor surveys it
+ */
+public record OpenedCast(
+    String name,
+    Cast cast,
+    AnatomicSurface surface,
+    Jaw jaw,
+    @Nullable FrameFinding finding,
+    @Nullable Refusal frameProblem,
+    Surveyor surveyor) {
+
+  static OpenedCast of(String name, Cast cast, Jaw jaw, FrameHints hints) {
+    AnatomicSurface surface = AnatomicSurface.of(cast.topology());
+    Surveyor surveyor = Surveyor.of(cast.topology(), surface, null, SurveyRules.SHIPPED);
+    return new OpenedCast(name, cast, surface, Jaw.UNKNOWN, null, null, surveyor)
+        .withFrame(jaw, hints);
+  }
+
+  /** The same cast with its frame found anew from what a person says. */
+  public OpenedCast withFrame(Jaw otherJaw, FrameHints hints) {
+    try {
+      FrameFinding found = ArchFrameFinder.find(cast.topology(), surface, otherJaw, hints);
+      return new OpenedCast(
+          name, cast, surface, otherJaw, found, null, surveyor.withFrame(found.frame()));
+    } catch (Refusal unsure) {
+      return new OpenedCast(
+          name,
+          cast,
+          surface,
+          otherJaw,
+          null,
+          unsure,
+          Surveyor.of(cast.topology(), surface, null, surveyor.rules()));
+    }
+  }
+
+  public TriangleMesh mesh() {
+    return cast.mesh();
+  }
+
+  /**
+   * The arch frame.
+   *
+   * @throws Refusal if it is not sure
+   */
+  public ArchFrame frame() {
+    FrameFinding found = finding;
+    if (found == null) {
+      throw frameProblem == null ? new IllegalStateException("no frame, no reason") : frameProblem;
+    }
+    return found.frame();
+  }
+}

@@ -1,0 +1,97 @@
+package rodwork.app.server;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rodwork.app.AppRefusal;
+import rodwork.app.operation.GaugeSizes;
+import rodwork.geometry.Vec3;
+import rodwork.survey.Gauges;
+import rodwork.survey.Tilt;
+
+/** What requests carry, read and checked; all else is {@code request-unreadable}. */
+final class Requests {
+  /** Beyond this a cast has no business under a rod. */
+  private static final double MOST_TILT_DEG = 45;
+
+  private Requests() {}
+
+  /** The browser's own count. */
+  static long seq(JsonNode message) {
+    JsonNode seq = message.path("seq");
+    if (!seq.canConvertToLong()) {
+      throw unreadable("seq is missing or no whole number");
+    }
+    return seq.asLong();
+  }
+
+  static Vec3 vector(JsonNode node, String name) {
+    if (!node.isArray() || node.size() != 3) {
+      throw unreadable(name + " is not three numbers");
+    }
+    return new Vec3(
+        number(node.get(0), name), number(node.get(1), name), number(node.get(2), name));
+  }
+
+  static Tilt tilt(JsonNode message) {
+    JsonNode tilt = message.path("tilt");
+    if (!tilt.isArray() || tilt.size() != 2) {
+      throw unreadable("tilt is not two angles in degrees");
+    }
+    double anterior = number(tilt.get(0), "tilt");
+    double right = number(tilt.get(1), "tilt");
+    if (Math.max(Math.abs(anterior), Math.abs(right)) > MOST_TILT_DEG) {
+      throw unreadable(
+          "the tilt " + anterior + "°, " + right + "° goes beyond " + MOST_TILT_DEG + "°");
+    }
+    return new Tilt(anterior, right);
+  }
+
+  static Gauges gauges(JsonNode message) {
+    JsonNode given = message.path("gauges");
+    List<Double> sizes = new ArrayList<>();
+    given.forEach(size -> sizes.add(number(size, "gauges")));
+    String wrong = GaugeSizes.complaint(sizes);
+    if (wrong != null) {
+      throw unreadable(wrong);
+    }
+    return GaugeSizes.of(sizes);
+  }
+
+  /** The wanted gauge [mm]; empty where it is null or missing. */
+  static Optional<Double> gauge(JsonNode message) {
+    JsonNode given = message.path("gauge");
+    if (given.isNull() || given.isMissingNode()) {
+      return Optional.empty();
+    }
+    double size = number(given, "gauge");
+    String wrong = GaugeSizes.complaint(List.of(size));
+    if (wrong != null) {
+      throw unreadable(wrong);
+    }
+    return Optional.of(size);
+  }
+
+  static int triangle(JsonNode message, int triangles) {
+    JsonNode given = message.path("triangle");
+    if (!given.canConvertToInt()
+        || !given.isIntegralNumber()
+        || given.asInt() < 0
+        || given.asInt() >= triangles) {
+      throw unreadable("triangle is " + given + ", not within 0 to " + (triangles - 1));
+    }
+    return given.asInt();
+  }
+
+  private static double number(JsonNode node, String name) {
+    if (!node.isNumber() || !Double.isFinite(node.asDouble())) {
+      throw unreadable(name + " holds " + node + ", which is no number");
+    }
+    return node.asDouble();
+  }
+
+  private static RuntimeException unreadable(String why) {
+    return AppRefusal.REQUEST_UNREADABLE.with(why);
+  }
+}

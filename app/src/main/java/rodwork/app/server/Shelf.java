@@ -1,0 +1,95 @@
+package rodwork.app.server;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SequencedMap;
+import java.util.function.UnaryOperator;
+import rodwork.app.AppRefusal;
+import rodwork.app.operation.OpenedCast;
+
+/** The casts that are open, oldest first. Safe for several threads. */
+final class Shelf {
+  /** More than this many large scans do not fit into a usual memory. */
+  static final int MOST = 12;
+
+  private final SequencedMap<String, OpenedCast> casts = new LinkedHashMap<>();
+  private int count;
+
+  /**
+   * Puts a cast on the shelf.
+   *
+   * @return its new id
+   * @throws rodwork.geometry.Refusal {@code too-many-casts}
+   */
+  synchronized String add(OpenedCast cast) {
+    checkRoom();
+    String id = "cast-" + ++count;
+    casts.put(id, cast);
+    return id;
+  }
+
+  /** Puts a cast under an id of its own; the one already there stays. */
+  synchronized OpenedCast addAs(String id, OpenedCast cast) {
+    OpenedCast there = casts.get(id);
+    if (there != null) {
+      return there;
+    }
+    checkRoom();
+    casts.put(id, cast);
+    return cast;
+  }
+
+  /**
+   * Refuses when no further cast would find room; asked before the work of opening one.
+   *
+   * @throws rodwork.geometry.Refusal {@code too-many-casts}
+   */
+  synchronized void checkRoom() {
+    if (casts.size() >= MOST) {
+      throw AppRefusal.TOO_MANY_CASTS.with(casts.size(), MOST);
+    }
+  }
+
+  synchronized Optional<OpenedCast> find(String id) {
+    return Optional.ofNullable(casts.get(id));
+  }
+
+  /**
+   * The cast with that id.
+   *
+   * @throws rodwork.geometry.Refusal {@code cast-not-open}
+   */
+  OpenedCast get(String id) {
+    return find(id).orElseThrow(() -> AppRefusal.CAST_NOT_OPEN.with(id));
+  }
+
+  /** Replaces a cast by what becomes of it; the work is done while others may go on reading. */
+  OpenedCast change(String id, UnaryOperator<OpenedCast> change) {
+    OpenedCast changed = change.apply(get(id));
+    synchronized (this) {
+      if (casts.replace(id, changed) == null) {
+        throw AppRefusal.CAST_NOT_OPEN.with(id);
+      }
+    }
+    return changed;
+  }
+
+  /**
+   * Takes a cast off the shelf.
+   *
+   * @throws rodwork.geometry.Refusal {@code cast-not-open}
+   */
+  synchronized void remove(String id) {
+    if (casts.remove(id) == null) {
+      throw AppRefusal.CAST_NOT_OPEN.with(id);
+    }
+  }
+
+  /** All of them, oldest first. */
+  synchronized List<Map.Entry<String, OpenedCast>> all() {
+    return new ArrayList<>(casts.entrySet());
+  }
+}

@@ -1,0 +1,259 @@
+package rodwork.app.server;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import rodwork.app.SphereCast;
+import rodwork.geometry.mesh.TriangleMesh;
+
+/** A real server on a free port, spoken to as the bench does, with a sphere as the cast. */
+class BenchServerTest {
+  private static final int LARGEST_UPLOAD = 4 << 20;
+  private static final TriangleMesh MESH = SphereCast.MESH;
+  private static final double R = SphereCast.RADIUS_MM;
+
+  @TempDir Path bench;
+  private BenchServer server;
+  private Visitor visitor;
+
+  @BeforeEach
+  void start() throws IOException {
+    Files.writeString(bench.resolve("index.html"), "<!doctype html>");
+    server = BenchServer.start(new BenchServer.Settings(bench, "127.0.0.1", 0, LARGEST_UPLOAD));
+    visitor = new Visitor(server);
+  }
+
+  @AfterEach
+  void stop() {
+    visitor.close();
+    server.close();
+  }
+
+  private String open() throws IOException {
+    byte[] content = Files.readAllBytes(SphereCast.in(bench));
+    JsonNode info = visitor.json("POST", "/api/casts?name=sphere.ply&jaw=lower", content, 201);
+    String id = info.get("id").asText();
+    JsonNode turned =
+        visitor.json(
+            "POST",
+            "/api/casts/" + id + "/frame",
+            "{\"jaw\":\"lower\",\"up\":[0,0,2],\"front\":[0,1,0]}",
+            200);
+    assertThat(turned.get("frame").get("z").get(2).asDouble()).isEqualTo(1);
+    return id;
+  }
+
+  private static String survey(long seq, double anterior, double right) {
+    return "{\"kind\":\"survey\",\"seq\":%d,\"tilt\":[%s,%s],\"gauges\":[0.25,0.5,0.75]}"
+        .formatted(seq, anterior, right);
+  }
+
+  @Test
+  void aCastIsOpenedListedAndClosed() throws IOException {
+    String id = open();
+    JsonNode info = visitor.json("GET", "/api/casts/" + id, "", 200);
+    assertThat(info.get("vertices").asInt()).isEqualTo(MESH.vertexCount());
+    assertThat(info.get("jaw").asText()).isEqualTo("lower");
+    assertThat(info.get("frameProblem").isNull()).isTrue();
+    assertThat(info.get("intakeLines")).isNotEmpty();
+    JsonNode list = visitor.json("GET", "/api/casts", "", 200);
+    assertThat(list.get("casts").get(0).get("id").asText()).isEqualTo(id);
+    assertThat(visitor.ask("DELETE", "/api/casts/" + id, BodyPublishers.noBody()).statusCode())
+        .isEqualTo(204);
+    JsonNode gone = visitor.json("GET", "/api/casts/" + id, "", 404);
+    assertThat(gone.get("code").asText()).isEqualTo("cast-not-open");
+  }
+
+  @Test
+  void aSphereHasNoFrameOfItsOwnAndSaysWhy() throws IOException {
+    byte[] content = Files.readAllBytes(SphereCast.in(bench));
+    JsonNode info = visitor.json("POST", "/api/casts?name=sphere.ply", content, 201);
+    assertThat(info.get("frame").isNull()).isTrue();
+    assertThat(info.get("frameProblem").get("advice").asText()).isNotEmpty();
+    String id = info.get("id").asText();
+    try (Visitor.Talk talk = visitor.talk(id, server.token())) {
+      talk.say(survey(1, 0, 0));
+      assertThat(talk.hearText().get("problem").get("code"))
+          .isEqualTo(info.get("frameProblem").get("code"));
+    }
+  }
+
+  @Test
+  void theMeshComesAsTheProtocolSays() throws IOException {
+    String id = open();
+    byte[] bytes = visitor.ask("GET", "/api/casts/" + id + "/mesh", BodyPublishers.noBody()).body();
+    ByteBuffer mesh = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
+    int vertices = MESH.vertexCount();
+    int triangles = MESH.triangleCount();
+    assertThat(mesh.getInt()).isEqualTo(0x314D5752);
+    assertThat(mesh.getInt()).isEqualTo(vertices);
+    assertThat(mesh.getInt()).isEqualTo(triangles);
+    assertThat(bytes).hasSize(16 + 12 * vertices + 13 * triangles);
+    assertThat((double) mesh.getFloat(16 + 12 * 7 + 4)).isCloseTo(MESH.y(7), within(1e-5));
+    assertThat(mesh.getInt(16 + 12 * vertices + 12 * 5 + 8)).isEqualTo(MESH.corner(5, 2));
+  }
+
+  @Test
+  void aSurveyIsTheClosedFormOfTheSphere() throws IOException {
+    try (Visitor.Talk talk = visitor.talk(open(), server.token())) {
+      talk.say(survey(1, 0, 0));
+      Visitor.Frame frame = talk.hearFrame();
+      assertThat(frame.seq()).isEqualTo(1);
+      assertThat(frame.head().get("exact").asBoolean()).isTrue();
+      for (int v = 0; v < MESH.vertexCount(); v++) {
+        double rho = Math.hypot(MESH.x(v), MESH.y(v));
+        double expected = MESH.z(v) < 0 ? Math.min(4, R - rho) : 0;
+        assertThat((double) frame.depth()[v]).isCloseTo(expected, within(3 * SphereCast.SAG_MM));
+      }
+      JsonNode curves = frame.head().get("curves");
+      JsonNode mark = curves.get(curves.size() - 1);
+      assertThat(mark.get("kind").asText()).isEqualTo("mark");
+      int from = 3 * mark.get("from").asInt();
+      double rho = Math.hypot(frame.points()[from], frame.points()[from + 1]);
+      assertThat(rho).isCloseTo(R - mark.get("gaugeMm").asDouble(), within(2 * SphereCast.SAG_MM));
+    }
+  }
+
+  @Test
+  void aPlaceIsReadSeatedAndDrawn() throws IOException {
+    int triangle = 0;
+    for (int t = 0; t < MESH.triangleCount(); t++) {
+      double z = MESH.pointOn(t, 1.0 / 3, 1.0 / 3).z();
+      if (z < -4.5 && z > -5.5) {
+        triangle = t;
+      }
+    }
+    var at = MESH.pointOn(triangle, 1.0 / 3, 1.0 / 3);
+    double expected = R - Math.hypot(at.x(), at.y());
+    String place =
+        "\"point\":[%s,%s,%s],\"triangle\":%d".formatted(at.x(), at.y(), at.z(), triangle);
+    try (Visitor.Talk talk = visitor.talk(open(), server.token())) {
+      talk.say("{\"kind\":\"read\",\"seq\":1," + place + ",\"gauge\":null}");
+      assertThat(talk.hearText().get("problem").get("code").asText()).isEqualTo("no-field-yet");
+      talk.say(survey(2, 0, 0));
+      talk.hearFrame();
+      talk.say("{\"kind\":\"read\",\"seq\":3," + place + ",\"gauge\":0.25}");
+      JsonNode reading = talk.hearText().get("reading");
+      assertThat(reading.get("depthMm").asDouble())
+          .isCloseTo(expected, within(3 * SphereCast.SAG_MM));
+      assertThat(reading.get("belowSurveyLineMm").asDouble()).isCloseTo(-at.z(), within(0.2));
+      talk.say("{\"kind\":\"seat\",\"seq\":4," + place + ",\"gauge\":0.25}");
+      JsonNode seat = talk.hearText().get("place");
+      assertThat(seat.get("depthMm").asDouble()).isCloseTo(0.25, within(0.03));
+      talk.say("{\"kind\":\"profile\",\"seq\":5," + place + ",\"gauge\":0.25}");
+      JsonNode profile = talk.hearText().get("profile");
+      assertThat(profile.get("depthMm").asDouble())
+          .isCloseTo(expected, within(3 * SphereCast.SAG_MM));
+      assertThat(profile.get("polylines")).isNotEmpty();
+      assertThat(profile.get("gauge").get("mm").asDouble()).isEqualTo(0.25);
+    }
+  }
+
+  @Test
+  void theNewestTiltWins() throws IOException {
+    int asked = 40;
+    try (Visitor.Talk talk = visitor.talk(open(), server.token())) {
+      for (int seq = 1; seq <= asked; seq++) {
+        talk.say(survey(seq, seq * 0.1, 0));
+      }
+      long last = 0;
+      int answers = 0;
+      while (last < asked) {
+        Visitor.Frame frame = talk.hearFrame();
+        assertThat(frame.seq()).isGreaterThan(last);
+        last = frame.seq();
+        assertThat(frame.head().get("tilt").get(0).asDouble()).isCloseTo(last * 0.1, within(1e-9));
+        answers++;
+      }
+      assertThat(answers).isLessThan(asked);
+    }
+  }
+
+  @Test
+  void badMessagesAreToldAndHarmNothing() throws IOException {
+    try (Visitor.Talk talk = visitor.talk(open(), server.token())) {
+      for (String bad :
+          new String[] {
+            "no json",
+            "{\"kind\":\"dance\",\"seq\":1}",
+            "{\"kind\":\"survey\",\"seq\":1,\"tilt\":[80,0],\"gauges\":[0.25]}",
+            "{\"kind\":\"survey\",\"seq\":1,\"tilt\":[0,0],\"gauges\":[]}",
+            "{\"kind\":\"survey\",\"tilt\":[0,0],\"gauges\":[0.25]}"
+          }) {
+        talk.say(bad);
+        assertThat(talk.hearText().get("problem").get("code").asText())
+            .as(bad)
+            .isEqualTo("request-unreadable");
+      }
+      talk.say(survey(9, 1, 1));
+      assertThat(talk.hearFrame().seq()).isEqualTo(9);
+      talk.say("{\"kind\":\"read\",\"seq\":10,\"point\":[0,0,0],\"triangle\":-1,\"gauge\":null}");
+      assertThat(talk.hearText().get("problem").get("message").asText())
+          .contains("triangle is -1, not within 0 to " + (MESH.triangleCount() - 1));
+    }
+  }
+
+  @Test
+  void aSocketNeedsTheTokenAndAnOpenCast() throws IOException {
+    String id = open();
+    assertThatThrownBy(() -> visitor.talk(id, "x")).hasMessageContaining("WebSocketHandshake");
+    assertThatThrownBy(() -> visitor.talk("nothing", server.token()))
+        .hasMessageContaining("WebSocketHandshake");
+  }
+
+  @Test
+  void aBrokenScanIsRefusedWithCodeAndAdvice() throws IOException {
+    JsonNode problem = visitor.json("POST", "/api/casts?name=..%2Fx.stl", "not a mesh", 422);
+    assertThat(problem.get("message").asText()).startsWith("x.stl: ");
+    assertThat(problem.get("advice").asText()).isNotEmpty();
+    assertThat(visitor.json("POST", "/api/casts?name=x.stl", "", 422).get("code").asText())
+        .isEqualTo("upload-empty");
+    assertThat(visitor.json("GET", "/api/casts", "", 200).get("casts")).isEmpty();
+  }
+
+  @Test
+  void aScanThatIsTooBigIsRefusedAnnouncedOrNot() throws IOException {
+    byte[] content = new byte[LARGEST_UPLOAD + 1];
+    JsonNode problem = visitor.json("POST", "/api/casts?name=big.stl", content, 413);
+    assertThat(problem.get("message").asText())
+        .isEqualTo("big.stl is larger than the 4 MiB that the bench takes at a time.");
+    var streamed =
+        visitor.ask(
+            "POST",
+            "/api/casts?name=big.stl",
+            BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(content)));
+    assertThat(streamed.statusCode()).isEqualTo(413);
+    assertThat(new String(streamed.body(), StandardCharsets.UTF_8)).contains("upload-too-big");
+  }
+
+  @Test
+  void theShelfIsNotEndless() throws IOException {
+    byte[] content = Files.readAllBytes(SphereCast.in(bench));
+    for (int i = 0; i < Shelf.MOST; i++) {
+      visitor.json("POST", "/api/casts?name=sphere.ply", content, 201);
+    }
+    JsonNode problem = visitor.json("POST", "/api/casts?name=sphere.ply", content, 409);
+    assertThat(problem.get("code").asText()).isEqualTo("too-many-casts");
+  }
+
+  @Test
+  void aTakenPortIsSaid() {
+    assertThatThrownBy(
+            () -> BenchServer.start(BenchServer.Settings.of(bench, null, server.port())).close())
+        .hasMessageStartingWith("Nothing can listen at 127.0.0.1 port " + server.port());
+  }
+}
