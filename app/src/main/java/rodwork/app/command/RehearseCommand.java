@@ -18,8 +18,8 @@ import rodwork.geometry.io.MeshFiles;
 
 /**
  * {@code rodwork rehearse}: does the usual work on a demo cast. The launcher runs it after a build
- * and lets Java keep what it loaded and learned, so that later starts are quick; the demo casts that
- * it makes are kept too.
+ * and lets Java keep what it loaded and learned, so that later starts are quick; the demo casts
+ * that it makes are kept too.
  */
 @Command(name = "rehearse", hidden = true, description = "Does the usual work on a demo cast.")
 final class RehearseCommand implements Runnable {
