@@ -12,8 +12,6 @@ import java.util.regex.Pattern;
  * accurately, PLDI 1990, section 5). All else goes the library's way, which is five times slower.
  */
 final class Decimal {
-  private static final Pattern NUMBER =
-      Pattern.compile("[+-]?(\\d++\\.?\\d*+|\\.\\d++)([eE][+-]?\\d++)?");
   private static final Pattern NOT_A_NUMBER =
       Pattern.compile("[+-]?(nan.*|1\\.#(qnan|snan|ind).*)");
   private static final Pattern INFINITE = Pattern.compile("[+-]?(inf|infinity|1\\.#inf.*)");
@@ -23,6 +21,11 @@ final class Decimal {
     1e17, 1e18, 1e19, 1e20, 1e21, 1e22
   };
 
+  private static final int MAX_EXACT_DIGITS = 15;
+
+  /** Beyond, every double is 0 or infinite; stops the sum of an endless exponent. */
+  private static final int MAX_EXPONENT = 100_000;
+
   private Decimal() {}
 
   /**
@@ -31,24 +34,18 @@ final class Decimal {
    * @throws NumberFormatException if it is none
    */
   static double parse(byte[] word, int length) {
-    int i = 0;
-    boolean minus = false;
-    if (length > 0 && (word[0] == '-' || word[0] == '+')) {
-      minus = word[0] == '-';
-      i = 1;
-    }
+    int i = length > 0 && isSign(word[0]) ? 1 : 0;
+    int figures = 0;
+    int significant = 0;
     long digits = 0;
-    int count = 0;
     int scale = 0;
     boolean point = false;
     for (; i < length; i++) {
       int c = word[i];
       if (c >= '0' && c <= '9') {
-        digits = 10 * digits + (c - '0');
-        count += digits > 0 ? 1 : 0;
-        if (count > 15) {
-          return slow(word, length);
-        }
+        figures++;
+        significant += significant > 0 || c > '0' ? 1 : 0;
+        digits = 10 * digits + (c - '0'); // overflows only where it is not used
         scale -= point ? 1 : 0;
       } else if (c == '.' && !point) {
         point = true;
@@ -56,57 +53,46 @@ final class Decimal {
         break;
       }
     }
-    boolean noDigit = i == 0 || (word[i - 1] < '0' && (i == 1 || word[i - 2] < '0'));
-    if (noDigit) {
-      return slow(word, length);
+    if (figures == 0) {
+      return named(word, length);
     }
     if (i < length) {
-      int exponent = word[i] == 'e' || word[i] == 'E' ? shortExponent(word, i + 1, length) : 9999;
-      if (exponent == 9999) {
-        return slow(word, length);
+      int from = i + 1 < length && isSign(word[i + 1]) ? i + 2 : i + 1;
+      if ((word[i] != 'e' && word[i] != 'E') || from == length) {
+        return named(word, length);
       }
-      scale += exponent;
+      int exponent = 0;
+      for (int k = from; k < length; k++) {
+        if (word[k] < '0' || word[k] > '9') {
+          return named(word, length);
+        }
+        exponent = Math.min(MAX_EXPONENT, 10 * exponent + (word[k] - '0'));
+      }
+      scale += word[from - 1] == '-' ? -exponent : exponent;
     }
-    if (scale < -22 || scale > 22) {
-      return slow(word, length);
+    if (significant > MAX_EXACT_DIGITS || scale < -22 || scale > 22) {
+      return Double.parseDouble(text(word, length));
     }
     double value = scale < 0 ? digits / POWERS_OF_TEN[-scale] : digits * POWERS_OF_TEN[scale];
-    return minus ? -value : value;
+    return word[0] == '-' ? -value : value;
   }
 
-  /** An exponent of one to three digits from here to the word's end; 9999 if it is none. */
-  private static int shortExponent(byte[] word, int from, int length) {
-    int i = from;
-    boolean minus = false;
-    if (i < length && (word[i] == '-' || word[i] == '+')) {
-      minus = word[i] == '-';
-      i++;
-    }
-    if (i == length || length - i > 3) {
-      return 9999;
-    }
-    int exponent = 0;
-    for (; i < length; i++) {
-      if (word[i] < '0' || word[i] > '9') {
-        return 9999;
-      }
-      exponent = 10 * exponent + (word[i] - '0');
-    }
-    return minus ? -exponent : exponent;
+  private static boolean isSign(byte c) {
+    return c == '-' || c == '+';
   }
 
-  private static double slow(byte[] word, int length) {
-    String text = new String(word, 0, length, StandardCharsets.ISO_8859_1);
-    if (NUMBER.matcher(text).matches()) {
-      return Double.parseDouble(text);
-    }
-    String lower = text.toLowerCase(Locale.ROOT);
+  private static String text(byte[] word, int length) {
+    return new String(word, 0, length, StandardCharsets.ISO_8859_1);
+  }
+
+  private static double named(byte[] word, int length) {
+    String lower = text(word, length).toLowerCase(Locale.ROOT);
     if (NOT_A_NUMBER.matcher(lower).matches()) {
       return Double.NaN;
     }
     if (INFINITE.matcher(lower).matches()) {
       return lower.startsWith("-") ? Double.NEGATIVE_INFINITY : Double.POSITIVE_INFINITY;
     }
-    throw new NumberFormatException(text);
+    throw new NumberFormatException(lower);
   }
 }

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.ByteArrayInputStream;
+import java.io.CharConversionException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -119,7 +120,9 @@ final class GltfReader {
       throw IoProblem.GLTF_JSON_TOO_LARGE.refusal(in.name(), maxJsonBytes >> 20);
     } catch (JsonProcessingException e) {
       long line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
-      throw IoProblem.GLTF_JSON.refusal(in.name(), line);
+      throw IoProblem.GLTF_JSON.refusal(in.name(), Sentence.of("line {line}", line));
+    } catch (CharConversionException e) {
+      throw IoProblem.GLTF_JSON.refusal(in.name(), "a place that is no Unicode text");
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

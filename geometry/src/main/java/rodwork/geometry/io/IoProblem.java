@@ -132,7 +132,7 @@ public enum IoProblem {
       "Export the scan as glTF 2.0, STL or PLY."),
   GLTF_JSON(
       "gltf-json",
-      "{file}: the JSON of the glTF breaks in line {line}.",
+      "{file}: the JSON of the glTF breaks in {place}.",
       "The file is damaged: copy or export it again."),
   GLTF_JSON_TOO_LARGE(
       "gltf-json-too-large",

@@ -45,9 +45,9 @@ final class StlAsciiReader {
     mesh.beginFace();
     nextWord();
     if (words.is("normal")) {
-      number();
-      number();
-      number();
+      for (int k = 0; k < 3; k++) {
+        nextWord(); // its worth is not asked for
+      }
       nextWord();
     }
     expect("outer");

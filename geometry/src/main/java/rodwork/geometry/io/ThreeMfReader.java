@@ -2,6 +2,12 @@ package rodwork.geometry.io;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.PushbackInputStream;
+import java.io.Reader;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
@@ -168,14 +174,15 @@ final class ThreeMfReader {
       throw problem("the part " + path + " is not there");
     }
     try (InputStream in = new Unpacked(name, zip.getInputStream(entry), () -> packedBytes)) {
-      XMLStreamReader xml = XML.createXMLStreamReader(in);
+      XMLStreamReader xml = XML.createXMLStreamReader(text(in));
       try {
         return work.on(xml);
       } finally {
         xml.close();
       }
     } catch (XMLStreamException e) {
-      if (e.getNestedException() instanceof IOException io) {
+      if (e.getNestedException() instanceof IOException io
+          && !(io instanceof CharacterCodingException)) {
         throw IoProblem.PACKED_DAMAGED.refusal(name, MeshFiles.reason(io));
       }
       int line = e.getLocation() == null ? 0 : e.getLocation().getLineNumber();
@@ -183,6 +190,23 @@ final class ThreeMfReader {
     } catch (IOException e) {
       throw IoProblem.PACKED_DAMAGED.refusal(name, MeshFiles.reason(e));
     }
+  }
+
+  /**
+   * The characters of a part: UTF-8, or UTF-16 where a mark says so; these two are allowed. Left to
+   * the XML reader, bytes that are neither would be reported to the error stream.
+   */
+  private static Reader text(InputStream part) throws IOException {
+    PushbackInputStream in = new PushbackInputStream(part, 3);
+    byte[] start = in.readNBytes(3);
+    int mark = start.length < 2 ? 0 : (start[0] & 0xFF) << 8 | (start[1] & 0xFF);
+    boolean wide = mark == 0xFEFF || mark == 0xFFFE;
+    boolean utf8Mark = mark == 0xEFBB && start.length == 3 && (start[2] & 0xFF) == 0xBF;
+    if (!utf8Mark) {
+      in.unread(start);
+    }
+    Charset charset = wide ? StandardCharsets.UTF_16 : StandardCharsets.UTF_8;
+    return new InputStreamReader(in, charset.newDecoder());
   }
 
   private Refusal problem(String what) {

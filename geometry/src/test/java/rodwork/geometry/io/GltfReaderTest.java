@@ -158,6 +158,7 @@ class GltfReaderTest {
     refuse(IoProblem.GLTF_VERSION, "\"2.0\"", "\"1.0\"");
     refuse(IoProblem.GLTF_STRUCTURE, "\"asset\":{\"version\":\"2.0\"},", "");
     refuse(IoProblem.GLTF_JSON, "\"nodes\":[{\"mesh\":0}],", "\"nodes\":[{\"mesh\":0}");
+    refuse(IoProblem.GLTF_JSON, "\"mesh\":0", "\"m\u00e9sh\":0");
     refuse(IoProblem.GLTF_BUFFER, "\"byteLength\":72", "\"byteLength\":73");
     refuse(IoProblem.GLTF_STRUCTURE, "\"count\":4", "\"count\":5");
     refuse(IoProblem.GLTF_STRUCTURE, "\"count\":4", "\"count\":2000000000");

@@ -2,11 +2,18 @@ package rodwork.geometry.io;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class ThreeMfReaderTest {
+  private static final byte[] RELATIONS =
+      Samples.bytes(
+          "<Relationships><Relationship Target=\"3D/3dmodel.model\" Type="
+              + "\"http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel\"/>"
+              + "</Relationships>");
+
   private final String model = Samples.threeMfModel();
 
   @ParameterizedTest
@@ -67,23 +74,33 @@ class ThreeMfReaderTest {
         <component p:path="/3D/Objects/a.model" objectid="7"/></components></object></resources>
         <build><item objectid="1"/></build></model>
         """;
-    byte[] rels =
-        Samples.bytes(
-            "<Relationships><Relationship Target=\"3D/3dmodel.model\" "
-                + "Type=\"http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel\"/></Relationships>");
     byte[] file =
         Samples.zip(
-            "_rels/.rels", rels,
+            "_rels/.rels", RELATIONS,
             "3D/3dmodel.model", Samples.bytes(root),
             "3D/Objects/a.model", Samples.bytes(model.replace("millimeter", "inch")));
     RawMesh mesh = Samples.read(file);
     assertThat(mesh.triangleCount()).isEqualTo(4);
     byte[] twoUnits =
         Samples.zip(
-            "_rels/.rels", rels,
+            "_rels/.rels", RELATIONS,
             "3D/3dmodel.model", Samples.bytes(root),
             "3D/Objects/a.model", Samples.bytes(model));
     Refused.file(IoProblem.THREE_MF_STRUCTURE, twoUnits);
+  }
+
+  @Test
+  void textMayBeUtf8OrUtf16() {
+    for (byte[] text :
+        new byte[][] {
+          ("\uFEFF" + model).getBytes(StandardCharsets.UTF_8),
+          model.replace("UTF-8", "UTF-16").getBytes(StandardCharsets.UTF_16)
+        }) {
+      byte[] file = Samples.zip("_rels/.rels", RELATIONS, "3D/3dmodel.model", text);
+      assertThat(Samples.read(file).triangleCount()).isEqualTo(4);
+    }
+    refuse(IoProblem.THREE_MF_XML, model.replace("id=\"7\"", "id=\"\u00e9\""));
+    refuse(IoProblem.THREE_MF_XML, "\u00ff" + model);
   }
 
   @Test
