@@ -8,16 +8,18 @@ package rodwork.geometry.io;
  * ears in the plane of its Newell normal (G. H. Meisters, Polygons have ears, Am. Math. Monthly 82,
  * 1975; cost n² for n corners). Corners on a straight side are kept, and no triangle without area
  * is made as long as another choice is left. Where a polygon crosses itself no ear may be left;
- * then the next corner is taken off as it is and {@link #crossed} tells so.
+ * then the rest becomes a fan and {@link #crossed} tells so.
  */
 final class Polygon {
   /** Most corners of one polygon: beyond, the n² cost would look like a hang. */
-  static final int MAX_CORNERS = 4096;
+  static final int MAX_CORNERS = 2048;
 
   private final double[] u = new double[MAX_CORNERS];
   private final double[] v = new double[MAX_CORNERS];
   private final int[] before = new int[MAX_CORNERS];
   private final int[] after = new int[MAX_CORNERS];
+  private final int[] hollow = new int[MAX_CORNERS];
+  private int hollows;
   private boolean crossed;
 
   /** Whether the polygon last cut crosses itself, so that its triangles overlap. */
@@ -39,7 +41,7 @@ final class Polygon {
     project(ids, start, n, xyz);
     if (isStrictlyConvex(n)) {
       for (int i = 1; i < n - 1; i++) {
-        out.add(ids.get(start + 0), ids.get(start + i), ids.get(start + i + 1));
+        out.add(ids.get(start), ids.get(start + i), ids.get(start + i + 1));
       }
       return;
     }
@@ -47,16 +49,43 @@ final class Polygon {
       before[i] = i == 0 ? n - 1 : i - 1;
       after[i] = i == n - 1 ? 0 : i + 1;
     }
+    hollows = 0;
+    for (int i = 0; i < n; i++) {
+      if (!sticksOut(i)) {
+        hollow[hollows++] = i;
+      }
+    }
     int at = 0;
     for (int left = n; left > 3; left--) {
-      int ear = ear(at, left);
-      out.add(ids.get(start + before[ear]), ids.get(start + ear), ids.get(start + after[ear]));
-      after[before[ear]] = after[ear];
-      before[after[ear]] = before[ear];
-      // Going on two corners further spreads the cuts and avoids long thin fans.
-      at = after[after[ear]];
+      int ear = crossed ? at : ear(at, left);
+      int a = before[ear];
+      int b = after[ear];
+      out.add(ids.get(start + a), ids.get(start + ear), ids.get(start + b));
+      after[a] = b;
+      before[b] = a;
+      review(ear, false);
+      review(a, !sticksOut(a));
+      review(b, !sticksOut(b));
+      at = a; // where one ear came off the next is near
     }
     out.add(ids.get(start + before[at]), ids.get(start + at), ids.get(start + after[at]));
+  }
+
+  /** Lists a corner among the hollow ones, or no longer. */
+  private void review(int corner, boolean isHollow) {
+    int place = 0;
+    while (place < hollows && hollow[place] != corner) {
+      place++;
+    }
+    if (isHollow && place == hollows) {
+      hollow[hollows++] = corner;
+    } else if (!isHollow && place < hollows) {
+      hollow[place] = hollow[--hollows];
+    }
+  }
+
+  private boolean sticksOut(int c) {
+    return turn(before[c], c, after[c]) > 0;
   }
 
   /**
@@ -66,7 +95,7 @@ final class Polygon {
     double nx = 0;
     double ny = 0;
     double nz = 0;
-    int o = 3 * ids.get(start + 0);
+    int o = 3 * ids.get(start);
     int a = 3 * ids.get(start + n - 1);
     for (int i = 0; i < n; i++) {
       int b = 3 * ids.get(start + i);
@@ -130,16 +159,21 @@ final class Polygon {
     return from;
   }
 
-  /** Whether no other corner that could be in the way lies in or on the triangle at a corner. */
+  /**
+   * Whether no other corner lies in or on the triangle at a corner; only hollow ones need asking,
+   * since one that sticks out cannot come in first.
+   */
   private boolean isFree(int c) {
     int a = before[c];
     int b = after[c];
-    for (int p = after[b]; p != a; p = after[p]) {
-      if (turn(before[p], p, after[p]) > 0) {
-        continue; // a corner that sticks out cannot come in first
-      }
-      boolean atCorner = same(p, a) || same(p, b) || same(p, c);
-      if (!atCorner && turn(a, c, p) >= 0 && turn(c, b, p) >= 0 && turn(b, a, p) >= 0) {
+    for (int k = 0; k < hollows; k++) {
+      int p = hollow[k];
+      if (turn(a, c, p) >= 0
+          && turn(c, b, p) >= 0
+          && turn(b, a, p) >= 0
+          && !same(p, a)
+          && !same(p, b)
+          && !same(p, c)) {
         return false;
       }
     }

@@ -101,7 +101,19 @@ class PolygonTest {
   }
 
   @Test
-  void aPolygonThatCrossesItselfIsTold() {
+  void aPolygonThatCrossesItselfIsToldAndEndsSoon() {
+    Random random = new Random(1);
+    double[] tangle = new double[3 * Polygon.MAX_CORNERS];
+    for (int i = 0; i < Polygon.MAX_CORNERS; i++) {
+      tangle[3 * i] = random.nextDouble();
+      tangle[3 * i + 1] = random.nextDouble();
+    }
+    assertThat(cut(tangle)).hasSize(3 * (Polygon.MAX_CORNERS - 2));
+    assertThat(polygon.crossed()).as("seed 1").isTrue();
+  }
+
+  @Test
+  void polygonsWithoutARightAnswerStillBecomeTriangles() {
     assertThat(cut(0, 0, 0, 1, 0, 0, 0, 1, 0, 1, 1, 0)).hasSize(6);
     double[] star = new double[15];
     for (int i = 0; i < 5; i++) {
