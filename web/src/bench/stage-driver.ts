@@ -34,6 +34,7 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "alongRod" | "s
     readonly bench: Bench,
   ) {
     this.stage = new Stage(canvas);
+    this.stage.onCoarse = (coarse) => bench.store.set({ coarse });
     this.stop = bench.store.subscribe(() => this.follow());
     this.follow();
   }

@@ -42,7 +42,7 @@ function LineSwatch({ ink }: { readonly ink: "lead" | "brassShade" }): ReactElem
 export function Legend(): ReactElement | null {
   const gauges = useBench((s) => s.cast?.gaugesMm ?? null);
   const units = useBench((s) => s.units);
-  const exact = useBench((s) => s.survey?.head.exact ?? true);
+  const exact = useBench((s) => (s.survey?.head.exact ?? true) && !s.coarse);
   if (!gauges) return null;
   const all = bands(gauges.map((g) => mm(g)));
   return (

@@ -6,12 +6,13 @@ attribute float depth;
 attribute float flags;
 attribute float base;
 varying float vDepth;
-varying vec4 vFlags; // capped, unsure, no gauge reaches, base
+flat varying float vFlags;
+varying float vBase;
 varying vec3 vNormal;
 void main() {
   vDepth = depth;
-  float f = floor(flags + 0.5);
-  vFlags = vec4(mod(f, 2.0), mod(floor(f / 2.0), 2.0), mod(floor(f / 4.0), 2.0), base);
+  vFlags = flags;
+  vBase = base;
   vNormal = normalMatrix * normal;
   gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
 }`;
@@ -26,7 +27,8 @@ uniform vec2 anchor;         // the screen place that the hatching is fixed to [
 uniform float scale;         // device px per CSS px
 uniform float shown;         // 0 until the first survey
 varying float vDepth;
-varying vec4 vFlags;
+flat varying float vFlags;
+varying float vBase;
 varying vec3 vNormal;
 
 float stripe(float along, float step, float width) {
@@ -43,7 +45,11 @@ void main() {
   float rising = stripe((at.x - at.y) * R, ${HATCH_STEP_PX.toFixed(1)}, ${HATCH_LINE_PX.toFixed(2)});
   float falling = stripe((at.x + at.y) * R, ${HATCH_STEP_PX.toFixed(1)}, ${HATCH_LINE_PX.toFixed(2)});
 
-  float anatomic = shown * (1.0 - step(0.5, vFlags.w));
+  int flags = int(vFlags + 0.5);
+  float capped = float(flags & 1);
+  float unsure = float((flags >> 1) & 1);
+  float isBase = step(0.5, vBase);
+  float anatomic = shown * (1.0 - isBase);
   vec3 colour = plaster;
   float banded = past(edges.x) * anatomic;
   colour = mix(colour, fill1, banded);
@@ -54,11 +60,11 @@ void main() {
   // Deeper than can be told: dots of paper. Unsure: the band shows only through slits. Both are cues beside the colour.
   vec2 cell = fract(at / 8.0) - 0.5;
   float dots = 1.0 - smoothstep(1.3, 2.1, length(cell) * 8.0);
-  colour = mix(colour, paper, 0.85 * dots * step(0.5, vFlags.x) * anatomic);
+  colour = mix(colour, paper, 0.85 * dots * capped * anatomic);
   float slits = 1.0 - stripe(at.y, 7.0, 3.2);
-  colour = mix(colour, paper, 0.85 * (1.0 - slits) * step(0.5, vFlags.y) * banded);
+  colour = mix(colour, paper, 0.85 * (1.0 - slits) * unsure * banded);
 
-  colour = mix(colour, baseColour, step(0.5, vFlags.w));
+  colour = mix(colour, baseColour, isBase);
   if (!gl_FrontFacing) colour = inside;
 
   // Plaster under a window from the upper left; bands are shaded less, so that their colours can be told from the legend.

@@ -1,14 +1,20 @@
-import { BufferAttribute, BufferGeometry, DynamicDrawUsage, Mesh, Ray, Vector3 } from "three";
+import { BufferAttribute, BufferGeometry, DynamicDrawUsage, Group, Mesh, Ray, Vector3 } from "three";
 import { MeshBVH } from "three-mesh-bvh";
 import { scan, type ScanVec } from "../values/vec";
 import type { CastMesh } from "../wire/mesh";
 import type { SurveyFrame } from "../wire/survey-frame";
 import type { Spot } from "../wire/types";
-import { BandMaterial } from "./band-material";
+import type { BandMaterial } from "./band-material";
+import { coarseIndex } from "./coarse-index";
+
+const COARSE_TRIANGLES = 40_000;
 
 /** The cast as drawn: one geometry made once; a survey only replaces the depth and flag of each vertex. */
 export class CastBody {
   readonly mesh: Mesh<BufferGeometry, BandMaterial>;
+  /** The same with fewer triangles, made when first asked for. */
+  private coarse: Mesh<BufferGeometry, BandMaterial> | null = null;
+  readonly group = new Group();
   private readonly depth: BufferAttribute;
   private readonly flags: BufferAttribute;
   private readonly tree: MeshBVH;
@@ -31,8 +37,23 @@ export class CastBody {
     this.tree = new MeshBVH(geometry, { indirect: true });
     geometry.boundsTree = this.tree;
     this.mesh = new Mesh(geometry, material);
-    this.mesh.matrixAutoUpdate = false;
     this.mesh.frustumCulled = false;
+    this.group.matrixAutoUpdate = false;
+    this.group.add(this.mesh);
+  }
+
+  /** Which of the two is drawn: all triangles, or fewer while something moves. */
+  setCoarse(coarse: boolean): void {
+    if (coarse && !this.coarse) {
+      const fewer = new BufferGeometry();
+      for (const [name, attribute] of Object.entries(this.mesh.geometry.attributes)) fewer.setAttribute(name, attribute);
+      fewer.setIndex(new BufferAttribute(coarseIndex(this.cast.positions, this.cast.corners, COARSE_TRIANGLES), 1));
+      this.coarse = new Mesh(fewer, this.mesh.material);
+      this.coarse.frustumCulled = false;
+      this.group.add(this.coarse);
+    }
+    this.mesh.visible = !coarse;
+    if (this.coarse) this.coarse.visible = coarse;
   }
 
   /** One buffer write each; no geometry is rebuilt. */
@@ -71,6 +92,7 @@ export class CastBody {
 
   dispose(): void {
     this.mesh.geometry.dispose();
+    this.coarse?.geometry.dispose();
   }
 }
 

@@ -1,9 +1,6 @@
-import { Color, CylinderGeometry, Group, Mesh, ShaderMaterial, SphereGeometry } from "three";
-import { LineMaterial } from "three/addons/lines/LineMaterial.js";
-import { LineSegments2 } from "three/addons/lines/LineSegments2.js";
-import { LineSegmentsGeometry } from "three/addons/lines/LineSegmentsGeometry.js";
+import { BoxGeometry, Color, CylinderGeometry, Group, Mesh, MeshBasicMaterial, ShaderMaterial, SphereGeometry } from "three";
 import type { Look } from "../values/look";
-import { add, sub, times, world, type WorldVec } from "../values/vec";
+import { add, times, type WorldVec } from "../values/vec";
 
 /** The shank of the drawn rod and gauges [mm]: the rulebook's default, which "no gauge reaches" is told for. */
 export const SHANK_RADIUS_MM = 0.5;
@@ -29,12 +26,11 @@ export class RodFigure {
   private readonly shank = new Mesh(new CylinderGeometry(SHANK_RADIUS_MM, SHANK_RADIUS_MM, 1, 20).rotateX(Math.PI / 2), this.brass);
   private readonly lip = new Mesh(new CylinderGeometry(1, 1, LIP_HEIGHT_MM, 36).rotateX(Math.PI / 2), this.brass);
   private readonly tip = new Mesh(new SphereGeometry(1, 16, 12), this.brass);
-  private readonly reach: LineSegments2;
-  private readonly reachMaterial = new LineMaterial({ linewidth: 1.6, depthTest: false, transparent: true });
+  private readonly ink = new MeshBasicMaterial({ depthTest: false });
+  /** From the place to the rod: a thin bar along x, turned to lie between them. */
+  private readonly reach = new Mesh(new BoxGeometry(1, 1, 1).translate(0.5, 0, 0), this.ink);
 
   constructor() {
-    this.reach = new LineSegments2(new LineSegmentsGeometry(), this.reachMaterial);
-    this.reach.frustumCulled = false;
     this.reach.renderOrder = 5;
     this.group.add(this.shank, this.lip, this.tip, this.reach);
     this.group.visible = false;
@@ -43,7 +39,7 @@ export class RodFigure {
   setLook(look: Look): void {
     (this.brass.uniforms["brass"]!.value as Color).setStyle(look.brass);
     (this.brass.uniforms["shade"]!.value as Color).setStyle(look.brassShade);
-    this.reachMaterial.color.setStyle(look.lead);
+    this.ink.color.setStyle(look.lead);
   }
 
   /** `mmPerPx`: the size of a screen pixel, for the dot at the place read. */
@@ -63,16 +59,18 @@ export class RodFigure {
     }
     this.tip.position.set(point[0], point[1], point[2]);
     this.tip.scale.setScalar(2.6 * mmPerPx);
-    const level = world(free[0], free[1], point[2]);
-    const gap = sub(level, point);
-    this.reach.visible = Math.hypot(gap[0], gap[1]) > mmPerPx;
-    (this.reach.geometry).setPositions([...point, ...level]);
+    const [dx, dy] = [free[0] - point[0], free[1] - point[1]];
+    const gap = Math.hypot(dx, dy);
+    this.reach.visible = gap > mmPerPx;
+    this.reach.position.set(point[0], point[1], point[2]);
+    this.reach.rotation.z = Math.atan2(dy, dx);
+    this.reach.scale.set(Math.max(gap, 1e-6), 1.6 * mmPerPx, 1.6 * mmPerPx);
   }
 
   dispose(): void {
     for (const part of [this.shank, this.lip, this.tip, this.reach]) part.geometry.dispose();
     this.brass.dispose();
-    this.reachMaterial.dispose();
+    this.ink.dispose();
   }
 }
 

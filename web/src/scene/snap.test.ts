@@ -5,7 +5,6 @@ import { scan, world } from "../values/vec";
 import { sideView } from "../values/view";
 import type { SurveyFrame } from "../wire/survey-frame";
 import type { Curve, SurveyHead } from "../wire/types";
-import { segments } from "./lead-lines";
 import { nearestOnCurve } from "./snap";
 
 const RADIUS = 5;
@@ -37,16 +36,5 @@ describe("sliding on a gauge's curve", () => {
   it("lets go when the curve is too far, or of another gauge", () => {
     expect(nearestOnCurve(circle(), 0.25, scan(0, RADIUS, 0.5), pose, front, 1)).toBeNull();
     expect(nearestOnCurve(circle(), 0.5, scan(0, RADIUS, -1), pose, front, 1)).toBeNull();
-  });
-});
-
-describe("lines for drawing", () => {
-  it("close a closed curve and leave an open one open", () => {
-    const survey = circle();
-    const [curve] = survey.head.curves;
-    expect(segments(survey, [curve!]).length).toBe(6 * 90);
-    expect(segments(survey, [{ ...curve!, closed: false }]).length).toBe(6 * 89);
-    expect(segments(survey, [{ ...curve!, closed: false, count: 1 }]).length).toBe(0);
-    expect([...segments(survey, [curve!]).subarray(-3)]).toEqual([...survey.points.subarray(0, 3)]);
   });
 });

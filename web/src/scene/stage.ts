@@ -17,6 +17,10 @@ ColorManagement.enabled = false; // colours are drawn as written in look.ts
 
 const SAMPLES = 4;
 const DEPTH_RANGE_MM = 500;
+/** A screen that needs longer than this for the whole cast gets a coarser one while something moves [ms]. */
+const SLOW_MS = 60;
+/** Nothing moved for this long: draw it whole [ms]. */
+const SETTLED_MS = 220;
 
 /**
  * Draws one cast, its lines, the rod and the marks, when something changed and not otherwise. It is told everything; it measures
@@ -40,9 +44,14 @@ export class Stage {
   private rodStand: RodStand | null = null;
   private pinList: readonly Pin[] = [];
   private stillStale = true;
+  private coarse = false;
+  private slow: boolean | null = null;
+  private settle: ReturnType<typeof setTimeout> | undefined;
   private frame = 0;
   /** Told after each drawn picture; for labels that lie over the canvas. */
   onDrawn: () => void = () => undefined;
+  /** Told when the picture becomes coarser than the survey (while something moves on a slow screen), and whole again. */
+  onCoarse: (coarse: boolean) => void = () => undefined;
 
   constructor(readonly canvas: HTMLCanvasElement) {
     this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, premultipliedAlpha: true });
@@ -55,11 +64,12 @@ export class Stage {
   }
 
   setCast(mesh: CastMesh | null): void {
-    if (this.body) this.stillScene.remove(this.body.mesh);
+    if (this.body) this.stillScene.remove(this.body.group);
     this.body?.dispose();
     this.body = mesh ? new CastBody(mesh, this.material) : null;
-    if (this.body) this.stillScene.add(this.body.mesh);
+    if (this.body) this.stillScene.add(this.body.group);
     this.material.setShown(false);
+    this.slow = null;
     this.touch(true);
   }
 
@@ -87,8 +97,8 @@ export class Stage {
     this.pose = pose;
     const matrix = new Matrix4().fromArray(poseMatrix(pose));
     if (this.body) {
-      this.body.mesh.matrix.copy(matrix);
-      this.body.mesh.matrixWorldNeedsUpdate = true;
+      this.body.group.matrix.copy(matrix);
+      this.body.group.matrixWorldNeedsUpdate = true;
     }
     this.touch(true);
   }
@@ -155,12 +165,14 @@ export class Stage {
 
   /** Draws now and gives the picture, for saving. */
   picture(): HTMLCanvasElement {
-    this.draw();
+    this.stillStale = true;
+    this.draw(true);
     return this.canvas;
   }
 
   dispose(): void {
     cancelAnimationFrame(this.frame);
+    clearTimeout(this.settle);
     this.body?.dispose();
     this.lines.dispose();
     this.rod.dispose();
@@ -179,7 +191,7 @@ export class Stage {
     });
   }
 
-  private draw(): void {
+  private draw(whole = false): void {
     const { view, pose, camera } = this;
     if (!view || !pose) return;
     this.aim(view);
@@ -187,6 +199,8 @@ export class Stage {
     this.pins.set(this.pinList, camera.quaternion, view.back, this.mmPerPx);
     if (this.stillStale) {
       this.stillStale = false;
+      const began = performance.now();
+      this.setCoarse(this.slow === true && !whole);
       const lift = times(view.back, LIFT_MM);
       const matrix = poseMatrix(pose);
       for (let i = 0; i < 3; i++) matrix[12 + i]! += lift[i as 0 | 1 | 2];
@@ -195,15 +209,38 @@ export class Stage {
       const ratio = this.renderer.getPixelRatio();
       const [ax, ay] = this.toCanvas(toWorld(pose, pose.pivot));
       this.material.setScreen(ax * ratio, (this.height - ay) * ratio, ratio);
-      this.still.draw(() => {
+      this.lines.setScreen(this.width, this.height);
+      this.still.draw(this.coarse, () => {
         this.renderer.clear();
         this.renderer.render(this.stillScene, camera);
       });
+      if (this.slow === null && this.body) this.slow = this.finished(began) > SLOW_MS;
     }
     this.renderer.clear();
     this.still.copyToScreen();
     this.renderer.render(this.movingScene, camera);
     this.onDrawn();
+  }
+
+  private setCoarse(coarse: boolean): void {
+    clearTimeout(this.settle);
+    if (coarse) {
+      this.settle = setTimeout(() => {
+        if (this.frame) return; // something moves still; its picture is on the way
+        this.stillStale = true;
+        this.draw(true);
+      }, SETTLED_MS);
+    }
+    this.body?.setCoarse(coarse);
+    if (coarse !== this.coarse) this.onCoarse(coarse);
+    this.coarse = coarse;
+  }
+
+  /** Waits until the screen has drawn what it was told, once a cast: how long it took [ms]. */
+  private finished(began: number): number {
+    const gl = this.renderer.getContext();
+    gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4));
+    return performance.now() - began;
   }
 
   private aim({ right, up, back, target, half }: View): void {

@@ -16,7 +16,8 @@ import {
  * screen-sized copy and not the whole cast, which matters where WebGL runs in software.
  */
 export class StillLayer {
-  private target: WebGLRenderTarget | null = null;
+  private fine: WebGLRenderTarget | null = null;
+  private quick: WebGLRenderTarget | null = null;
   private readonly material = new ShaderMaterial({
     uniforms: { colour: { value: null }, deep: { value: null } },
     vertexShader: /* glsl */ `varying vec2 at; void main() { at = uv; gl_Position = vec4(position.xy, 0.0, 1.0); }`,
@@ -35,18 +36,22 @@ export class StillLayer {
   }
 
   resize(width: number, height: number, samples: number): void {
-    this.target?.dispose();
-    this.target?.depthTexture?.dispose();
-    const depthTexture = new DepthTexture(width, height, UnsignedIntType);
-    this.target = new WebGLRenderTarget(width, height, { samples, depthTexture });
-    this.material.uniforms["colour"]!.value = this.target.texture;
-    this.material.uniforms["deep"]!.value = depthTexture;
+    this.free();
+    const made = (smooth: number): WebGLRenderTarget =>
+      new WebGLRenderTarget(width, height, { samples: smooth, depthTexture: new DepthTexture(width, height, UnsignedIntType) });
+    this.fine = made(samples);
+    this.quick = made(0);
   }
 
-  draw(render: () => void): void {
-    this.renderer.setRenderTarget(this.target);
+  /** Draws it anew; `quick`: with hard edges, for a picture that will not stay. */
+  draw(quick: boolean, render: () => void): void {
+    const target = quick ? this.quick : this.fine;
+    if (!target) return;
+    this.renderer.setRenderTarget(target);
     render();
     this.renderer.setRenderTarget(null);
+    this.material.uniforms["colour"]!.value = target.texture;
+    this.material.uniforms["deep"]!.value = target.depthTexture;
   }
 
   copyToScreen(): void {
@@ -54,9 +59,15 @@ export class StillLayer {
   }
 
   dispose(): void {
-    this.target?.dispose();
-    this.target?.depthTexture?.dispose();
+    this.free();
     this.quad.geometry.dispose();
     this.material.dispose();
+  }
+
+  private free(): void {
+    for (const target of [this.fine, this.quick]) {
+      target?.depthTexture?.dispose();
+      target?.dispose();
+    }
   }
 }

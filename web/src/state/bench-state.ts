@@ -33,6 +33,8 @@ export interface BenchState {
   readonly connected: boolean;
   readonly problem: Problem | null;
   readonly note: string | null;
+  /** True while the picture is drawn coarser than the survey, because something moves on a slow screen. */
+  readonly coarse: boolean;
   readonly helpOpen: boolean;
   readonly units: UnitChoice;
   readonly look: LookChoice;
@@ -62,6 +64,7 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
   connected: "moment",
   problem: "moment",
   note: "moment",
+  coarse: "moment",
   helpOpen: "moment",
   units: "browser",
   look: "browser",
@@ -83,6 +86,7 @@ export const EMPTY_BENCH: BenchState = {
   connected: true,
   problem: null,
   note: null,
+  coarse: false,
   helpOpen: false,
   units: "both",
   look: "system",

@@ -31,9 +31,6 @@ export class Bench {
     this.store = new Store<BenchState>({ ...EMPTY_BENCH, ...keep.habits() });
     this.surveying = new Surveying(this.store, api);
     this.opening = new Opening(this.store, api, keep, this.surveying);
-    this.store.subscribe(() => {
-      keep.keepHabits(this.store.get());
-    });
   }
 
   // The document: every edit is a command.
@@ -157,15 +154,18 @@ export class Bench {
 
   chooseGauge(gauge: Mm | null): void {
     this.store.set({ gauge });
+    this.keep.keepHabits(this.store.get());
     this.surveying.readRod();
   }
 
   chooseUnits(units: UnitChoice): void {
     this.store.set({ units });
+    this.keep.keepHabits(this.store.get());
   }
 
   chooseLook(look: LookChoice): void {
     this.store.set({ look });
+    this.keep.keepHabits(this.store.get());
   }
 
   private step(way: typeof undone): void {
