@@ -134,6 +134,8 @@ int main(int argc, char** argv) {
     return 2;
   }
   std::string folder = argv[1], who = "Embree " RTC_VERSION_STRING;
+  std::vector<char> text = bytesOf(folder + "/size.txt");
+  std::string size(text.begin(), text.end());
   int cores = atoi(argv[2]), repeats = atoi(argv[3]);
   flushDenormals();
   mesh = meshOf(folder + "/mesh.bin");
@@ -141,18 +143,18 @@ int main(int argc, char** argv) {
   tbb::global_control limit(tbb::global_control::max_allowed_parallelism, cores);
   device = rtcNewDevice(("threads=" + std::to_string(cores)).c_str());
 
-  measure("tree built", who, cores, repeats, [] { rtcReleaseScene(build()); });
-  measure("hidden vertices", who + ", tree and answer", cores, repeats, [] {
+  measure("tree built", size, who, cores, repeats, [] { rtcReleaseScene(build()); });
+  measure("hidden vertices", size, who + ", tree and answer", cores, repeats, [] {
     RTCScene scene = build();
     findHidden(scene);
     rtcReleaseScene(scene);
   }, hiddenNote);
   RTCScene scene = build();
-  measure("hidden vertices", who + ", tree at hand", cores, repeats, [&] { findHidden(scene); }, hiddenNote);
+  measure("hidden vertices", size, who + ", tree at hand", cores, repeats, [&] { findHidden(scene); }, hiddenNote);
   FILE* out = fopen((folder + "/hidden-embree.bin").c_str(), "wb");
   fwrite(hidden.data(), 1, hidden.size(), out);
   fclose(out);
   std::vector<float> near = pointsOf(folder + "/near.bin"), anywhere = pointsOf(folder + "/anywhere.bin");
-  measure("closest points near", who, cores, repeats, [&] { findClosest(scene, near); }, distanceNote);
-  measure("closest points anywhere", who, cores, repeats, [&] { findClosest(scene, anywhere); }, distanceNote);
+  measure("closest points near", size, who, cores, repeats, [&] { findClosest(scene, near); }, distanceNote);
+  measure("closest points anywhere", size, who, cores, repeats, [&] { findClosest(scene, anywhere); }, distanceNote);
 }

@@ -48,7 +48,7 @@ inline Mesh meshOf(const std::string& path) {
 
 // Runs the work twice for nothing and then so many times, and prints one line of the side-by-side run.
 template <class Work>
-void measure(const char* task, const std::string& who, int cores, int repeats, Work work, std::string (*note)() = nullptr) {
+void measure(const char* task, const std::string& size, const std::string& who, int cores, int repeats, Work work, std::string (*note)() = nullptr) {
   work();
   work();
   std::string samples;
@@ -58,6 +58,6 @@ void measure(const char* task, const std::string& who, int cores, int repeats, W
     std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - start;
     samples += (i ? " " : "") + std::to_string(took.count());
   }
-  printf("row\t%s\t%s\t%d\t%s\t%s\n", task, who.c_str(), cores, note ? note().c_str() : "", samples.c_str());
+  printf("row\t%s\t%s\t%s\t%d\t%s\t%s\n", task, size.c_str(), who.c_str(), cores, note ? note().c_str() : "", samples.c_str());
   fflush(stdout);
 }

@@ -15,6 +15,7 @@ function bytesOf(name) {
   return b.buffer.slice(b.byteOffset, b.byteOffset + b.byteLength)
 }
 
+const size = fs.readFileSync(`${folder}/size.txt`, 'utf8')
 const file = bytesOf('mesh.bin')
 const [vertices, triangles] = new Uint32Array(file, 0, 2)
 const xyz = new Float32Array(file, 8, 3 * vertices)
@@ -31,7 +32,7 @@ function geometry() {
 
 const build = () => new MeshBVH(geometry(), { strategy: SAH })
 
-function measure(task, name, times, work, note = () => '') {
+function measure(task, size, name, times, work, note = () => '') {
   work()
   const samples = []
   for (let i = 0; i < times; i++) {
@@ -39,7 +40,7 @@ function measure(task, name, times, work, note = () => '') {
     work()
     samples.push((performance.now() - start).toFixed(3))
   }
-  console.log(['row', task, name, 1, note(), samples.join(' ')].join('\t'))
+  console.log(['row', task, size, name, 1, note(), samples.join(' ')].join('\t'))
 }
 
 function findHidden(tree) {
@@ -63,20 +64,21 @@ function findClosest(tree, points) {
 
 const few = Math.max(1, Math.ceil(repeats / 2))
 const hiddenNote = () => `${hidden.reduce((a, b) => a + b)} hidden`
-measure('tree built', who, few, build)
-measure('hidden vertices', `${who}, tree and answer`, few, () => findHidden(build()), hiddenNote)
+measure('tree built', size, who, few, build)
+measure('hidden vertices', size, `${who}, tree and answer`, few, () => findHidden(build()), hiddenNote)
 const tree = build()
-measure('hidden vertices', `${who}, tree at hand`, few, () => findHidden(tree), hiddenNote)
+measure('hidden vertices', size, `${who}, tree at hand`, few, () => findHidden(tree), hiddenNote)
 fs.writeFileSync(`${folder}/hidden-three-mesh-bvh.bin`, hidden)
 for (const where of ['near', 'anywhere']) {
   const points = new Float32Array(bytesOf(`${where}.bin`))
   const note = () => `mean ${((3 * sum) / points.length).toFixed(5)} mm`
-  measure(`closest points ${where}`, who, few, () => findClosest(tree, points), note)
+  measure(`closest points ${where}`, size, who, few, () => findClosest(tree, points), note)
 }
 
 let welded
 measure(
   'STL read and welded',
+  '1M',
   `three r${REVISION} STLLoader, mergeVertices`,
   Math.ceil(repeats / 3),
   () => {

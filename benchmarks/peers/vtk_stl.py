@@ -24,4 +24,4 @@ for _ in range(repeats):
     mesh = read()
     samples.append(f"{1000 * (time.perf_counter() - start):.3f}")
 who = f"VTK {vtkVersion.GetVTKVersion()} vtkSTLReader, merging"
-print("row", "STL read and welded", who, 1, f"{mesh.GetNumberOfPoints()} vertices", " ".join(samples), sep="\t")
+print("row", "STL read and welded", "1M", who, 1, f"{mesh.GetNumberOfPoints()} vertices", " ".join(samples), sep="\t")

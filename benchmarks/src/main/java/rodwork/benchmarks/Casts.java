@@ -5,8 +5,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import rodwork.geometry.Watch;
@@ -21,6 +19,8 @@ import rodwork.geometry.io.RawMesh;
 final class Casts {
   /** A real scan of 271,567 triangles from the shared folder. */
   static final String REAL = "lower-dense";
+
+  private static final String SHARED = "RODWORK_SHARED";
 
   private static final Pattern SIZE = Pattern.compile("(\\d+)([kM])");
 
@@ -50,29 +50,14 @@ final class Casts {
     return Integer.parseInt(m.group(1)) * (m.group(2).equals("k") ? 1_000 : 1_000_000);
   }
 
-  /**
-   * The file of {@link #REAL}, in {@code ../shared} beside the repository or where the environment
-   * variable {@code RODWORK_SHARED} says.
-   */
+  /** The file of {@link #REAL}, in the folder that the environment variable names. */
   static Path realFile() {
-    List<Path> folders = new ArrayList<>();
-    String root = System.getProperty("rodwork.root");
-    if (root != null) {
-      folders.add(Path.of(root).toAbsolutePath().resolveSibling("shared"));
+    String folder = System.getenv(SHARED);
+    Path file = Path.of(folder == null ? "../shared" : folder).resolve("arches/lower-dense.stl");
+    if (!Files.exists(file)) {
+      throw new IllegalStateException(
+          "no " + file.toAbsolutePath() + "; set " + SHARED + " to the folder that holds arches/");
     }
-    String variable = System.getenv("RODWORK_SHARED");
-    if (variable != null) {
-      folders.add(Path.of(variable));
-    }
-    return folders.stream()
-        .map(folder -> folder.resolve("arches/lower-dense.stl"))
-        .filter(Files::exists)
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new IllegalStateException(
-                    "no arches/lower-dense.stl in "
-                        + folders
-                        + "; set RODWORK_SHARED to the folder that holds it"));
+    return file;
   }
 }
