@@ -11,7 +11,6 @@ import rodwork.geometry.Watch;
 import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.overhang.Overhang;
-import rodwork.geometry.overhang.OverhangReading;
 
 /**
  * The marks of one gauge: the lower edge of the connected region 0 &lt; u &lt; g that touches the
@@ -95,8 +94,8 @@ final class GaugeMarks {
                 points[i] = q;
                 int t =
                     i < chain.triangles().length ? chain.triangles()[i] : chain.triangles()[i - 1];
-                OverhangReading reading = overhang.read(q);
-                keep[i] = !reading.flagged() && touchesLine(reading, t, gaugeMm);
+                Vec3 out = overhang.freeLine(q).minus(q).across(overhang.axis());
+                keep[i] = touchesLine(q, out, t, gaugeMm) && !overhang.read(q).flagged();
               }
             });
     int start = 0;
@@ -135,6 +134,14 @@ final class GaugeMarks {
     if (length <= SHORT_EDGE_MM && Math.abs(da - db) <= length) {
       return va.plus(vb.minus(va).times((gaugeMm - da) / (db - da)));
     }
+    // Along an edge the depth changes by no more than its length, but for jumps: a jump that passes
+    // the
+    // gauge from further away than that leaves no place for it.
+    if (length <= SHORT_EDGE_MM
+        && gaugeMm - Math.min(da, db) > length
+        && Math.max(da, db) - gaugeMm > length) {
+      return null;
+    }
     Vec3 less = da < db ? va : vb;
     Vec3 more = da < db ? vb : va;
     Crossing found = bisect(overhang, less, more, gaugeMm);
@@ -166,13 +173,12 @@ final class GaugeMarks {
   }
 
   /** Whether the surface leads up from a mark to the survey line without passing its depth. */
-  private boolean touchesLine(OverhangReading reading, int triangle, double gaugeMm) {
+  private boolean touchesLine(Vec3 point, Vec3 out, int triangle, double gaugeMm) {
     Vec3 axis = overhang.axis();
-    Vec3 out = reading.free().minus(reading.point()).across(axis);
     if (out.length() < 1e-9) {
       return false;
     }
-    SectionWalk walk = new SectionWalk(topology, reading.point(), axis.cross(out).unit());
+    SectionWalk walk = new SectionWalk(topology, point, axis.cross(out).unit());
     boolean[] reached = {false};
     walk.walk(
         triangle,

@@ -1,6 +1,10 @@
 package rodwork.survey;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.AnatomicSurface;
 import rodwork.anatomy.Arch;
@@ -97,17 +101,28 @@ public final class Surveyor {
   public Survey survey(Vec3 axis, Gauges gauges, Watch watch) {
     Overhang overhang = caster.along(axis, limits, watch);
     IntPredicate anatomic = t -> !surface.isBase(t);
-    SurveyLines lines = SurveyLines.trace(topology, normals, anatomic, overhang, rules, watch);
     GaugeMarks tracer = new GaugeMarks(topology, overhang, rules);
+    // Lines and each gauge are traced side by side; they share nothing but the overhang.
+    int sizes = gauges.sizesMm().size();
+    SurveyLines[] lines = new SurveyLines[1];
+    List<List<GaugeMark>> marks = new ArrayList<>(Collections.nCopies(sizes, List.of()));
+    IntStream.rangeClosed(0, sizes)
+        .parallel()
+        .forEach(
+            i -> {
+              if (i == sizes) {
+                lines[0] = SurveyLines.trace(topology, normals, anatomic, overhang, rules, watch);
+              } else {
+                marks.set(i, tracer.trace(gauges.sizesMm().get(i), anatomic, watch));
+              }
+            });
     return new Survey(
         this,
         overhang,
         gauges,
-        lines.lines(),
-        lines.hidden(),
-        gauges.sizesMm().stream()
-            .flatMap(size -> tracer.trace(size, anatomic, watch).stream())
-            .toList());
+        lines[0].lines(),
+        lines[0].hidden(),
+        marks.stream().flatMap(List::stream).toList());
   }
 
   /** The overhang at the reference orientation; null where the frame is not known. */

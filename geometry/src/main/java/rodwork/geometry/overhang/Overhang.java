@@ -215,6 +215,20 @@ public final class Overhang {
     return Math.sqrt(f.best2);
   }
 
+  /**
+   * The nearest free line of any point, at the level of the point; the point itself where nothing
+   * lies above or the depth is capped.
+   */
+  public Vec3 freeLine(Vec3 point) {
+    Vec3 q = at.into(point);
+    if (!shadow.columns.covered(q.x(), q.y(), q.z())) {
+      return point;
+    }
+    Shadow.Found f = new Shadow.Found();
+    shadow.nearest(q.x(), q.y(), q.z(), limits.capMm(), -1, f);
+    return f.any() ? at.back(f.qx, f.qy, q.z()) : point;
+  }
+
   /** Depth of any point with all that belongs to it. */
   public OverhangReading read(Vec3 point) {
     Vec3 q = at.into(point);
