@@ -40,8 +40,9 @@ final class CastAssembly {
     }
     int[] meshVertex = used == named.length ? null : meshVertices(named);
     MeshTopology topology = topology(meshVertex, used);
-    Components components = Components.of(topology);
-    BoundaryLoops loops = BoundaryLoops.of(topology, components);
+    boolean asDraft = topology.equals(draft.topology());
+    Components components = asDraft ? draft.components() : Components.of(topology);
+    BoundaryLoops loops = asDraft ? draft.loops() : BoundaryLoops.of(topology, components);
     FileMap files =
         FileMap.of(raw.vertexCount(), raw.triangleCount(), meshVertex, used, draft.fileTriangles());
     remarkUnused();

@@ -4,6 +4,8 @@ import java.util.Arrays;
 import java.util.function.IntPredicate;
 import org.jspecify.annotations.Nullable;
 import rodwork.geometry.io.RawMesh;
+import rodwork.geometry.mesh.BoundaryLoops;
+import rodwork.geometry.mesh.Components;
 import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.mesh.TriangleMesh;
 
@@ -24,7 +26,10 @@ final class Draft {
   /** The file triangle of each triangle, −1 for a new one; null while they are the same. */
   private int @Nullable [] source;
 
+  // Found on demand, and forgotten at every change.
   private @Nullable MeshTopology topology;
+  private @Nullable Components components;
+  private @Nullable BoundaryLoops loops;
 
   Draft(RawMesh raw) {
     this.xyz = raw.copyOfCoordinates();
@@ -55,13 +60,33 @@ final class Draft {
     return topology;
   }
 
+  Components components() {
+    if (components == null) {
+      components = Components.of(topology());
+    }
+    return components;
+  }
+
+  BoundaryLoops loops() {
+    if (loops == null) {
+      loops = BoundaryLoops.of(topology(), components());
+    }
+    return loops;
+  }
+
+  private void forget() {
+    topology = null;
+    components = null;
+    loops = null;
+  }
+
   /** Names the given vertex in place of each corner. */
   void replaceCorners(int[] by) {
     for (int i = 0; i < corners.length; i++) {
       corners[i] = by[corners[i]];
     }
     standsFor = by;
-    topology = null;
+    forget();
   }
 
   /** Drops the triangles that fail; returns how many. */
@@ -87,7 +112,7 @@ final class Draft {
     }
     corners = Arrays.copyOf(nextCorners, 3 * kept);
     source = Arrays.copyOf(nextSource, kept);
-    topology = null;
+    forget();
     return total - kept;
   }
 
@@ -101,7 +126,7 @@ final class Draft {
       }
     }
     corners = next;
-    topology = null;
+    forget();
   }
 
   /** Replaces all corners: as many triangles as before, each in its old place. */
@@ -110,7 +135,7 @@ final class Draft {
       throw new IllegalArgumentException("the number of triangles must stay");
     }
     corners = next;
-    topology = null;
+    forget();
   }
 
   /** Adds triangles that the file does not have. */
@@ -124,7 +149,7 @@ final class Draft {
     System.arraycopy(more, 0, next, corners.length, more.length);
     corners = next;
     source = nextSource;
-    topology = null;
+    forget();
   }
 
   int[] copyOfCorners() {

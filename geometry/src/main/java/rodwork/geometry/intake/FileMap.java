@@ -1,6 +1,7 @@
 package rodwork.geometry.intake;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -100,5 +101,15 @@ public final class FileMap {
   /** The file triangle of a mesh triangle; −1 where it is new. */
   public int fileTriangle(int triangleOfMesh) {
     return fileTriangle == null ? triangleOfMesh : fileTriangle[triangleOfMesh];
+  }
+
+  /**
+   * The file's vertices in its order, those in exactly the same place once, those that are gone from
+   * the mesh included: what a file of results has a value for. For a file that needed no mending
+   * they are 0, 1, 2, ...
+   */
+  public IntStream distinctFileVertices() {
+    return IntStream.range(0, fileVertices)
+        .filter(v -> meshVertex(v) < 0 || fileVertex(meshVertex(v)) == v);
   }
 }

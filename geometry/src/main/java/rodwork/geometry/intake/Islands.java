@@ -16,7 +16,7 @@ final class Islands {
   private Islands() {}
 
   static void mend(Draft draft, double shareLimit, List<Remark> remarks) {
-    Components parts = Components.of(draft.topology());
+    Components parts = draft.components();
     if (parts.count() == 1) {
       return;
     }

@@ -3,7 +3,6 @@ package rodwork.geometry.intake;
 import java.util.Arrays;
 import java.util.List;
 import rodwork.geometry.mesh.BoundaryLoop;
-import rodwork.geometry.mesh.BoundaryLoops;
 import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.mesh.TriangleMesh;
 
@@ -18,7 +17,7 @@ final class Pinholes {
     MeshTopology topology = draft.topology();
     int[] fill = new int[0];
     int holes = 0;
-    for (BoundaryLoop hole : BoundaryLoops.of(topology).holes()) {
+    for (BoundaryLoop hole : draft.loops().holes()) {
       if (hole.closed() && hole.edgeCount() <= mostEdges) {
         int[] patch = patch(topology, hole);
         if (patch.length > 0) {

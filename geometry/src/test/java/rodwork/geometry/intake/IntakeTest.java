@@ -112,6 +112,7 @@ class IntakeTest {
     assertThat(cast.files().meshVertex(0)).isEqualTo(-1);
     assertThat(cast.files().meshVertex(1)).isZero();
     assertThat(cast.files().fileVertex(0)).isEqualTo(1);
+    assertThat(cast.files().distinctFileVertices().count()).isEqualTo(RING.vertexCount());
     assertThat(cast.report().loops()).hasSize(3);
     assertThat(lines(cast)).anyMatch(l -> l.startsWith("Holes in the surface: 3, the longest"));
   }
@@ -134,6 +135,7 @@ class IntakeTest {
                 + grouped(corners.length - RING.vertexCount())
                 + "; welded.");
     MeshCheck.closedAndOriented(cast.mesh());
+    assertThat(cast.files().distinctFileVertices().count()).isEqualTo(RING.vertexCount());
     assertThat(cast.files().meshVertex(corners.length - 1))
         .isEqualTo(cast.mesh().corner(RING.triangleCount() - 1, 2));
   }
