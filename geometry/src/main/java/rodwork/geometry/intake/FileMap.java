@@ -104,9 +104,9 @@ public final class FileMap {
   }
 
   /**
-   * The file's vertices in its order, those in exactly the same place once, those that are gone from
-   * the mesh included: what a file of results has a value for. For a file that needed no mending
-   * they are 0, 1, 2, ...
+   * The file's vertices in its order, those in exactly the same place once, those that are gone
+   * from the mesh included: what a file of results has a value for. For a file that needed no
+   * mending they are 0, 1, 2, ...
    */
   public IntStream distinctFileVertices() {
     return IntStream.range(0, fileVertices)

@@ -18,11 +18,21 @@ final class BoundaryWalk {
 
   private final MeshTopology topology;
   private final TriangleMesh mesh;
-  private final Map<Integer, Integer> mates = new HashMap<>();
+  private final int[] mates;
+
+  // The walk under way: edges[i] begins at vertices[i]; placeOf finds a vertex in it.
+  private final int[] placeOf;
+  private int[] edges = new int[64];
+  private int[] vertices = new int[64];
+  private int length;
 
   BoundaryWalk(MeshTopology topology) {
     this.topology = topology;
     this.mesh = topology.mesh();
+    this.mates = new int[2 * topology.edgeCount()];
+    this.placeOf = new int[mesh.vertexCount()];
+    Arrays.fill(mates, NONE);
+    Arrays.fill(placeOf, NONE);
   }
 
   List<Chain> chains() {
@@ -34,7 +44,7 @@ final class BoundaryWalk {
     // Open chains first, each from an end without a mate; what is left is closed.
     for (int edge : boundary) {
       for (int side = 0; side < 2; side++) {
-        if (!done[edge] && !mates.containsKey(2 * edge + side)) {
+        if (!done[edge] && mates[2 * edge + side] == NONE) {
           follow(2 * edge + side, done, chains);
         }
       }
@@ -62,11 +72,11 @@ final class BoundaryWalk {
     for (int edge : boundary) {
       for (int side = 0; side < 2; side++) {
         int end = 2 * edge + side;
-        if (!mates.containsKey(end)) {
+        if (mates[end] == NONE) {
           int other = acrossFan(edge, topology.edgeVertex(edge, side));
-          if (other != NONE && other != end && !mates.containsKey(other)) {
-            mates.put(end, other);
-            mates.put(other, end);
+          if (other != NONE && other != end && mates[other] == NONE) {
+            mates[end] = other;
+            mates[other] = end;
           }
         }
       }
@@ -106,14 +116,14 @@ final class BoundaryWalk {
     for (int edge : boundary) {
       for (int side = 0; side < 2; side++) {
         int end = 2 * edge + side;
-        if (!mates.containsKey(end)) {
+        if (mates[end] == NONE) {
           int vertex = topology.edgeVertex(edge, side);
           Integer other = waiting.remove(vertex);
           if (other == null) {
             waiting.put(vertex, end);
           } else {
-            mates.put(end, other);
-            mates.put(other, end);
+            mates[end] = other;
+            mates[other] = end;
           }
         }
       }
@@ -132,68 +142,74 @@ final class BoundaryWalk {
   }
 
   private void follow(int startEnd, boolean[] done, List<Chain> chains) {
-    // What was walked and not yet cut off as a loop; vertices[i] is where edges[i] begins.
-    List<Integer> edges = new ArrayList<>();
-    List<Integer> vertices = new ArrayList<>();
-    Map<Integer, Integer> placeOf = new HashMap<>();
+    length = 0;
     int end = startEnd;
     while (true) {
       int edge = end >> 1;
       int vertex = topology.edgeVertex(edge, end & 1);
-      Integer seen = placeOf.get(vertex);
-      if (seen != null) {
-        cutLoop(edges, vertices, seen, placeOf, chains);
+      if (placeOf[vertex] != NONE) {
+        cutLoop(placeOf[vertex], chains);
       }
       if (done[edge]) {
-        break;
+        return; // back at the start, and all of the walk cut off
       }
-      placeOf.put(vertex, vertices.size());
-      vertices.add(vertex);
-      edges.add(edge);
+      push(edge, vertex);
       done[edge] = true;
-      Integer mate = mates.get(end ^ 1);
-      if (mate == null) {
-        int last = topology.edgeVertex(edge, 1 - (end & 1));
-        Integer back = placeOf.get(last);
-        if (back != null) {
-          cutLoop(edges, vertices, back, placeOf, chains);
-        }
-        if (!edges.isEmpty()) {
-          vertices.add(last);
-          chains.add(chain(edges, vertices, false));
-        }
-        break;
+      int mate = mates[end ^ 1];
+      if (mate == NONE) {
+        finishOpen(topology.edgeVertex(edge, 1 - (end & 1)), chains);
+        return;
       }
       end = mate;
     }
   }
 
-  /** Takes the walk from a vertex that is met again to here off as a closed loop of its own. */
-  private void cutLoop(
-      List<Integer> edges,
-      List<Integer> vertices,
-      int from,
-      Map<Integer, Integer> placeOf,
-      List<Chain> chains) {
-    List<Integer> loopEdges = edges.subList(from, edges.size());
-    List<Integer> loopVertices = vertices.subList(from, vertices.size());
-    chains.add(chain(loopEdges, loopVertices, true));
-    loopVertices.forEach(placeOf::remove);
-    loopEdges.clear();
-    loopVertices.clear();
+  private void push(int edge, int vertex) {
+    if (length == edges.length) {
+      edges = Arrays.copyOf(edges, 2 * length);
+      vertices = Arrays.copyOf(vertices, 2 * length);
+    }
+    placeOf[vertex] = length;
+    edges[length] = edge;
+    vertices[length++] = vertex;
   }
 
-  private Chain chain(List<Integer> edges, List<Integer> vertices, boolean closed) {
-    double length = 0;
-    for (int edge : edges) {
-      length +=
+  private void finishOpen(int lastVertex, List<Chain> chains) {
+    if (placeOf[lastVertex] != NONE) {
+      cutLoop(placeOf[lastVertex], chains);
+    }
+    if (length > 0) {
+      int[] all = Arrays.copyOf(vertices, length + 1);
+      all[length] = lastVertex;
+      chains.add(chain(Arrays.copyOf(edges, length), all, false));
+      forget(0);
+    }
+  }
+
+  /** Takes the walk from a vertex that is met again to here off as a closed loop of its own. */
+  private void cutLoop(int from, List<Chain> chains) {
+    chains.add(
+        chain(
+            Arrays.copyOfRange(edges, from, length),
+            Arrays.copyOfRange(vertices, from, length),
+            true));
+    forget(from);
+  }
+
+  private void forget(int from) {
+    for (int i = from; i < length; i++) {
+      placeOf[vertices[i]] = NONE;
+    }
+    length = from;
+  }
+
+  private Chain chain(int[] chainEdges, int[] chainVertices, boolean closed) {
+    double sum = 0;
+    for (int edge : chainEdges) {
+      sum +=
           mesh.vertex(topology.edgeVertex(edge, 0))
               .distance(mesh.vertex(topology.edgeVertex(edge, 1)));
     }
-    return new Chain(
-        edges.stream().mapToInt(Integer::intValue).toArray(),
-        vertices.stream().mapToInt(Integer::intValue).toArray(),
-        closed,
-        length);
+    return new Chain(chainEdges, chainVertices, closed, sum);
   }
 }

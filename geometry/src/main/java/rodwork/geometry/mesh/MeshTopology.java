@@ -1,6 +1,8 @@
 package rodwork.geometry.mesh;
 
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
 
 /**
  * Who is whose neighbour in a mesh: edges, the triangles on their sides, boundary loops.
@@ -11,6 +13,9 @@ import java.util.Arrays;
  * k} and {@code (k + 1) % 3}. Triangles with two equal corners make no edges.
  */
 public final class MeshTopology {
+  /** Beyond this many edges at a vertex a bucket is hashed: a broken file may hang all on one. */
+  private static final int LONG_BUCKET = 200;
+
   private final TriangleMesh mesh;
   private final int edgeCount;
   private final int[] edgeVertices;
@@ -57,6 +62,7 @@ public final class MeshTopology {
     int[] edgeTriangles = new int[2 * start[vertices]];
     int[] triangleEdges = new int[3 * triangles];
     boolean[] nonManifold = new boolean[start[vertices]];
+    Map<Integer, Map<Integer, Integer>> crowded = new HashMap<>();
     int edges = 0;
     for (int t = 0; t < triangles; t++) {
       int c0 = mesh.corner(t, 0);
@@ -73,10 +79,15 @@ public final class MeshTopology {
         int low = Math.min(a, b);
         int high = Math.max(a, b);
         int edge = -1;
-        for (int s = start[low], end = start[low] + filled[low]; s < end; s++) {
-          if (upper[s] == high) {
-            edge = edgeOfSlot[s];
-            break;
+        Map<Integer, Integer> crowd = filled[low] <= LONG_BUCKET ? null : crowded.get(low);
+        if (crowd != null) {
+          edge = crowd.getOrDefault(high, -1);
+        } else {
+          for (int s = start[low], end = start[low] + filled[low]; s < end; s++) {
+            if (upper[s] == high) {
+              edge = edgeOfSlot[s];
+              break;
+            }
           }
         }
         if (edge < 0) {
@@ -84,6 +95,11 @@ public final class MeshTopology {
           int s = start[low] + filled[low]++;
           upper[s] = high;
           edgeOfSlot[s] = edge;
+          if (crowd != null) {
+            crowd.put(high, edge);
+          } else if (filled[low] > LONG_BUCKET) {
+            crowded.put(low, hashed(upper, edgeOfSlot, start[low], filled[low]));
+          }
           edgeVertices[2 * edge] = low;
           edgeVertices[2 * edge + 1] = high;
           edgeTriangles[2 * edge] = t;
@@ -103,6 +119,14 @@ public final class MeshTopology {
         Arrays.copyOf(edgeTriangles, 2 * edges),
         triangleEdges,
         Arrays.copyOf(nonManifold, edges));
+  }
+
+  private static Map<Integer, Integer> hashed(int[] upper, int[] edges, int from, int count) {
+    Map<Integer, Integer> map = new HashMap<>();
+    for (int s = from; s < from + count; s++) {
+      map.put(upper[s], edges[s]);
+    }
+    return map;
   }
 
   public TriangleMesh mesh() {
