@@ -1,5 +1,6 @@
 package rodwork.app.operation;
 
+import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.AnatomicSurface;
 import rodwork.anatomy.ArchFrame;
@@ -35,9 +36,27 @@ public record OpenedCast(
 
   static OpenedCast of(String name, Cast cast, Jaw jaw, FrameHints hints) {
     AnatomicSurface surface = AnatomicSurface.of(cast.topology());
-    Surveyor surveyor = Surveyor.of(cast.topology(), surface, null, SurveyRules.SHIPPED);
-    return new OpenedCast(name, cast, surface, Jaw.UNKNOWN, null, null, surveyor)
-        .withFrame(jaw, hints);
+    // What the surveyor needs of the mesh and the search for the frame take about as long, and
+    // neither needs the other.
+    CompletableFuture<Surveyor> surveyor =
+        CompletableFuture.supplyAsync(
+            () -> Surveyor.of(cast.topology(), surface, null, SurveyRules.SHIPPED));
+    FrameFinding found = null;
+    Refusal unsure = null;
+    try {
+      found = ArchFrameFinder.find(cast.topology(), surface, jaw, hints);
+    } catch (Refusal refused) {
+      unsure = refused;
+    }
+    Surveyor ready = surveyor.join();
+    return new OpenedCast(
+        name,
+        cast,
+        surface,
+        jaw,
+        found,
+        unsure,
+        found == null ? ready : ready.withFrame(found.frame()));
   }
 
   /** The same cast with its frame found anew from what a person says. */
