@@ -15,7 +15,7 @@ export const WIDTH = 332;
 export const HEIGHT = 268;
 /** The shank of the drawn rod [mm]: twice the rulebook's default radius. */
 export const SHANK_MM = 1;
-const WIDEST_PX_PER_MM = 34;
+const WIDEST_PX_PER_MM = 27;
 const MARGIN_MM = 1.6;
 
 /** Shows the place read, the rod and the survey line, with a margin, as large as the paper allows. */

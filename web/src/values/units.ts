@@ -23,10 +23,10 @@ const MM_PER_INCH = 25.4;
 
 const minus = (text: string): string => text.replace("-", "−");
 
-/** A measured length as text: exact conversion, 0.01 mm or 0.0001 in. */
+/** A measured length as text: exact conversion, 0.01 mm or 0.001 in, finer than a scan is true to. */
 export function lengthText(length: Mm, choice: UnitChoice, decimals = 2): string {
   const metric = `${minus(length.toFixed(decimals))} mm`;
-  const inch = `${minus((length / MM_PER_INCH).toFixed(decimals + 2))} in`;
+  const inch = `${minus((length / MM_PER_INCH).toFixed(decimals + 1))} in`;
   return choice === "mm" ? metric : choice === "in" ? inch : `${metric} · ${inch}`;
 }
 
