@@ -18,7 +18,7 @@ final class Canine extends Crown {
         side(s, 0.55, 0.55),
         Curve.through(
             -ROOT_MM,
-            0.44 * s.blNeck(),
+            0.36 * s.blNeck(),
             0,
             s.bl() / 2 - bulge,
             0.2 * s.length(),
@@ -29,7 +29,7 @@ final class Canine extends Crown {
             EDGE_HALF_MM),
         Curve.through(
             -ROOT_MM,
-            0.44 * s.blNeck(),
+            0.36 * s.blNeck(),
             0,
             s.blNeck() - s.bl() / 2 + bulge,
             0.18 * s.length(),
@@ -58,8 +58,8 @@ final class Canine extends Crown {
   @Override
   double top(double m, double f) {
     double away = m - tip;
-    double run = Math.sqrt(away * away + 0.25) - 0.5;
-    return size.length() + 0.2 - (away > 0 ? 0.62 : 0.72) * run;
+    double run = Math.sqrt(away * away + 0.5) - 0.7;
+    return size.length() - (away > 0 ? 0.5 : 0.58) * run;
   }
 
   @Override

@@ -8,8 +8,12 @@ import rodwork.geometry.solid.Field;
 
 /** The whole cast: teeth in gum, over the palate or the floor of the mouth, cut to its base. */
 final class CastField implements Field {
-  private static final double MARGIN_SEAM_MM = 0.25;
-  private static final double CONTACT_SEAM_MM = 0.15;
+  private static final double MARGIN_SEAM_MM = 0.45;
+  private static final double CONTACT_SEAM_MM = 0.25;
+
+  /** How far the edge between land and cut sides is broken [mm]. */
+  private static final double RIM_MM = 0.7;
+
   private static final double SPARE_MM = 1.0;
 
   private final Gum gum;
@@ -28,7 +32,7 @@ final class CastField implements Field {
 
   @Override
   public double at(double x, double y, double z) {
-    return Math.max(base.at(x, y, z), anatomy(x, y, z));
+    return Blend.intersection(base.at(x, y, z), anatomy(x, y, z), RIM_MM);
   }
 
   /** Gum and teeth without the base's cuts. */
@@ -51,7 +55,10 @@ final class CastField implements Field {
     if (t > 0) {
       return ridge;
     }
-    return Blend.union(ridge, 0.8 * (z - inner.height(x, y)) + 9 * Blend.step(-5, 0, t), 3.5);
+    // Inside the ridge the inner surface has no business; it sinks away there.
+    double lingual = gum.lingualT(s);
+    double underRidge = Blend.step(lingual - 0.5, lingual + 3, t);
+    return Blend.union(ridge, 0.8 * (z - inner.height(x, y)) + 9 * underRidge, 3.5);
   }
 
   /** Whether a cube may hold anatomy, which needs fine cells; elsewhere is only plaster. */

@@ -64,7 +64,7 @@ abstract class Crown {
     double height = contact * s.length();
     return Curve.through(
         -ROOT_MM,
-        0.86 * neck,
+        0.75 * neck,
         0,
         neck,
         0.4 * height,

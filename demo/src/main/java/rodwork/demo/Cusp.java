@@ -13,7 +13,10 @@ package rodwork.demo;
  *     [rad]
  */
 record Cusp(double m, double f, double height, double inward, double along, double turn) {
-  private static final double BLUNT_MM = 0.35;
+  /** How far the flanks of the triangular ridge are hollowed [mm]. */
+  private static final double FLANK_MM = 0.16;
+
+  private static final double BLUNT_MM = 0.6;
 
   double at(double m, double f) {
     double dm = m - this.m;
@@ -26,6 +29,7 @@ record Cusp(double m, double f, double height, double inward, double along, doub
     return height
         + BLUNT_MM * (inward + along) / 2
         - inward * Math.sqrt(u * u + BLUNT_MM * BLUNT_MM / 4)
-        - along * Math.sqrt(v * v + BLUNT_MM * BLUNT_MM / 4);
+        - along * Math.sqrt(v * v + BLUNT_MM * BLUNT_MM / 4)
+        - FLANK_MM * (1 - Math.exp(-v * v / 0.7));
   }
 }

@@ -50,7 +50,7 @@ final class Gum {
       for (Tooth tooth : teeth) {
         double u = (s - tooth.s()) / (0.34 * tooth.crown().size.mdNeck());
         swelling += shape.rootSwelling(tooth.fdi()) * Math.exp(-u * u);
-        double v = (s - tooth.s()) / (0.75 * tooth.crown().size.md());
+        double v = (s - tooth.s()) / (1.3 * tooth.crown().size.md());
         deep += shape.hollow(tooth.fdi()) * Math.exp(-v * v);
       }
       root[i] = (float) swelling;
@@ -79,7 +79,7 @@ final class Gum {
     double inVestibule = Blend.step(2, 9, below);
     double swell =
         mix(root, i, share) * Blend.step(-0.5, 3, below) * (1 - Blend.step(5.5, 11, below));
-    double dip = mix(hollow, i, share) * Blend.step(0.3, 5, below);
+    double dip = mix(hollow, i, share) * Blend.step(0.4, 6.5, below);
     double fold = 2.2 * mix(frenum, i, share) * inVestibule;
     double wallF = ft + COLLAR_MM + (1 - 0.3 * e) * fall + swell - dip;
     double wallL = lt - COLLAR_MM - shape.lingualWall().at(lz - z);
@@ -112,9 +112,10 @@ final class Gum {
         + 3.8;
   }
 
-  /** Height of the lingual margin line at arc length {@code s} [mm]. */
-  double lingualZ(double s) {
-    return lingualZ[(int) Math.clamp((s + REACH) / STEP, 0.0, COUNT - 2.0)];
+  /** Place of the lingual necks at arc length {@code s} [mm across the arch]. */
+  double lingualT(double s) {
+    double place = Math.clamp((s + REACH) / STEP, 0.0, COUNT - 2.0);
+    return mix(lingualT, (int) place, place - (int) place);
   }
 
   ArchCurve curve() {

@@ -31,6 +31,9 @@ record GumShape(
 
   /** How far the gum swells over the root of a tooth [mm]. */
   double rootSwelling(int fdi) {
+    if (hollow(fdi) > 0) {
+      return 0;
+    }
     return switch (fdi % 10) {
       case 3 -> 1.0;
       case 1, 2 -> 0.55;

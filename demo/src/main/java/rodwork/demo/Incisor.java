@@ -17,7 +17,7 @@ final class Incisor extends Crown {
         side(s, 0.72, 0.97 - distalRounding),
         Curve.through(
             -ROOT_MM,
-            0.44 * s.blNeck(),
+            0.36 * s.blNeck(),
             0,
             s.bl() / 2 - bulge,
             0.18 * s.length(),
@@ -28,13 +28,11 @@ final class Incisor extends Crown {
             EDGE_HALF_MM),
         Curve.through(
             -ROOT_MM,
-            0.44 * s.blNeck(),
+            0.36 * s.blNeck(),
             0,
             s.blNeck() - s.bl() / 2 + bulge,
             0.17 * s.length(),
             s.bl() / 2,
-            0.32 * s.length(),
-            0.41 * s.bl(),
             0.55 * s.length(),
             0.19 * s.bl() + 0.2,
             0.8 * s.length(),
@@ -62,7 +60,7 @@ final class Incisor extends Crown {
   double top(double m, double f) {
     double u = m / (size.md() / 2);
     double u2 = u * u;
-    return size.length() + 0.12 - (m > 0 ? mesialCorner : distalCorner) * u2 * u2 - 0.1 * u2;
+    return size.length() + 0.03 - (m > 0 ? mesialCorner : distalCorner) * u2 * u2 - 0.1 * u2;
   }
 
   @Override

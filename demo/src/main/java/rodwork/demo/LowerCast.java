@@ -35,16 +35,16 @@ final class LowerCast {
         List.of(
             new Stands(41, incisor1, 1, 4, 0, 0.3, 0),
             new Stands(42, incisor2, 1, 3, 1, 0.2, -0.1),
-            new Stands(43, canine, 4, -4, 2, 0.4, 0.3),
-            new Stands(44, Premolar.lowerFirst(fourth, 0.8, 0.33), 3, -4, 0, 0.1, -0.7),
+            new Stands(43, canine, 4, -2, 2, 0.8, 0.3),
+            new Stands(44, Premolar.lowerFirst(fourth, 0.85, 0.31, 0), 3, -4, 0, 0.1, -0.7),
             new Space(16.2, List.of(45, 46)),
             new Stands(47, Molar.lowerSecond(seventh, 0.45), 16, -13, 0, 0.2, -0.6));
     List<Entry> left =
         List.of(
             new Stands(31, incisor1, 1, 4, -1, 0.3, 0),
             new Stands(32, incisor2, 1, 3, 0, 0.2, -0.05),
-            new Stands(33, canine, 4, -4, 3, 0.4, 0.3),
-            new Stands(34, Premolar.lowerFirst(fourth, 0.5, 0.28), 4, -3, 2, 0.1, -0.7),
+            new Stands(33, canine, 4, -2, 3, 0.8, 0.3),
+            new Stands(34, Premolar.lowerFirst(fourth, 0.42, 0.27, 0.7), 8, -3, 5, 0.1, -0.7),
             new Space(28, List.of(35, 36, 37)));
     layout.place(1, right);
     layout.place(-1, left);
@@ -60,10 +60,10 @@ final class LowerCast {
             Curve.through(0, -9.5, 4, -8.8, 8, -7.2, 12, -5.6, 16, -4.8, 24, -5),
             2.6,
             0.6,
-            new double[] {0, 19.5, -19.8},
-            Map.of(44, 1.5));
+            new double[] {0, 27, -20},
+            Map.of(44, 2.3));
     Gum gum = new Gum(layout, shape);
-    InnerSurface floor = new MouthFloor(-20, 4.5, 19, -30, 4.5);
+    InnerSurface floor = new MouthFloor(-22.5, 5.5, 19, -30, 4.5);
     Base base =
         Base.about(gum, new double[] {0, 180, 24, 156, 50, 130, 70, 110, 90, -55, -125}, -51, -30);
     return new CastField(gum, floor, base, layout.teeth());

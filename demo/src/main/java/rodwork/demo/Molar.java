@@ -37,9 +37,9 @@ final class Molar extends Crown {
     Table table =
         new Table(
             List.of(
-                new Cusp(0.24 * s.md(), row, h + 0.25, 0.58, 0.40, 0.15),
-                new Cusp(-0.22 * s.md(), row - 0.1, h + 0.1, 0.50, 0.42, 0.55),
-                new Cusp(0.15 * s.md(), -row - 0.05, h + 0.1, 0.48, 0.34, -0.6),
+                new Cusp(0.24 * s.md(), row, h + 0.05, 0.58, 0.34, 0.15),
+                new Cusp(-0.22 * s.md(), row - 0.1, h - 0.05, 0.50, 0.34, 0.55),
+                new Cusp(0.15 * s.md(), -row - 0.05, h - 0.05, 0.48, 0.34, -0.6),
                 new Cusp(
                     -0.29 * s.md() + 0.25 * distolingual,
                     -row - 0.1,
@@ -51,13 +51,13 @@ final class Molar extends Crown {
                 new Line(half - 1.1, -row + 0.9, half - 1.1, row - 0.7, marginal, 0.7),
                 new Line(-half + 1.0, -row + 0.7, -half + 1.0, row - 0.9, marginal - 0.1, 0.7)),
             List.of(
-                new Line(half - 2.0, 0.2, 0.1, 0.5, 0.4, 0),
-                new Line(0.1, 0.5, 0.0, row + 0.9, 0.35, 0),
-                new Line(half - 2.0, 0.2, half - 1.5, 1.5, 0.3, 0),
-                new Line(half - 2.0, 0.2, half - 1.5, -1.2, 0.3, 0),
-                new Line(-half + 2.0, -0.3, -0.9, -row + 0.3, 0.4, 0),
-                new Line(-0.9, -row + 0.3, -1.1, -row - 1.2, 0.35, 0),
-                new Line(-half + 2.0, -0.3, -half + 1.6, 1.0, 0.3, 0)),
+                new Line(half - 2.0, 0.2, 0.1, 0.5, 0.32, 0),
+                new Line(0.1, 0.5, 0.0, row + 0.9, 0.25, 0),
+                new Line(half - 2.0, 0.2, half - 1.5, 1.5, 0.18, 0),
+                new Line(half - 2.0, 0.2, half - 1.5, -1.2, 0.18, 0),
+                new Line(-half + 2.0, -0.3, -0.9, -row + 0.3, 0.32, 0),
+                new Line(-0.9, -row + 0.3, -1.1, -row - 1.2, 0.25, 0),
+                new Line(-half + 2.0, -0.3, -half + 1.6, 1.0, 0.18, 0)),
             h - 2.9);
     return new Molar(
         s,
@@ -78,21 +78,21 @@ final class Molar extends Crown {
     Table table =
         new Table(
             List.of(
-                new Cusp(0.22 * s.md(), row, h + 0.1, 0.52, 0.42, 0.2),
-                new Cusp(-0.22 * s.md(), row - 0.1, h, 0.52, 0.42, -0.2),
-                new Cusp(0.21 * s.md(), -row - 0.1, h + 0.25, 0.56, 0.42, 0.2),
-                new Cusp(-0.21 * s.md(), -row, h + 0.1, 0.56, 0.42, -0.2)),
+                new Cusp(0.22 * s.md(), row, h - 0.1, 0.52, 0.34, 0.2),
+                new Cusp(-0.22 * s.md(), row - 0.1, h - 0.2, 0.52, 0.34, -0.2),
+                new Cusp(0.21 * s.md(), -row - 0.1, h + 0.02, 0.56, 0.34, 0.2),
+                new Cusp(-0.21 * s.md(), -row, h - 0.1, 0.56, 0.34, -0.2)),
             List.of(
                 new Line(half - 1.1, -row + 0.9, half - 1.1, row - 0.7, marginal, 0.7),
                 new Line(-half + 1.1, -row + 0.9, -half + 1.1, row - 0.7, marginal - 0.1, 0.7)),
             List.of(
-                new Line(half - 2.0, 0.1, -half + 2.0, 0.0, 0.4, 0),
-                new Line(0.0, 0.0, 0.0, row + 0.8, 0.35, 0),
-                new Line(0.0, 0.0, 0.0, -row - 0.8, 0.35, 0),
-                new Line(half - 2.0, 0.1, half - 1.6, 1.3, 0.3, 0),
-                new Line(half - 2.0, 0.1, half - 1.6, -1.2, 0.3, 0),
-                new Line(-half + 2.0, 0.0, -half + 1.6, 1.2, 0.3, 0),
-                new Line(-half + 2.0, 0.0, -half + 1.6, -1.2, 0.3, 0)),
+                new Line(half - 2.0, 0.1, -half + 2.0, 0.0, 0.32, 0),
+                new Line(0.0, 0.0, 0.0, row + 0.8, 0.25, 0),
+                new Line(0.0, 0.0, 0.0, -row - 0.8, 0.25, 0),
+                new Line(half - 2.0, 0.1, half - 1.6, 1.3, 0.18, 0),
+                new Line(half - 2.0, 0.1, half - 1.6, -1.2, 0.18, 0),
+                new Line(-half + 2.0, 0.0, -half + 1.6, 1.2, 0.18, 0),
+                new Line(-half + 2.0, 0.0, -half + 1.6, -1.2, 0.18, 0)),
             h - 2.8);
     return new Molar(
         s,
@@ -107,7 +107,7 @@ final class Molar extends Crown {
   private static Curve across(CrownSize s, double bulge, double contour, double atTip) {
     return Curve.through(
         -ROOT_MM,
-        0.46 * s.blNeck(),
+        0.38 * s.blNeck(),
         0,
         s.bl() / 2 - bulge,
         contour * s.length(),
@@ -126,7 +126,7 @@ final class Molar extends Crown {
   @Override
   double relief(double m, double f, double z) {
     double u = (m - (f > 0 ? facialGroove : lingualGroove)) / (0.09 * size.md());
-    double deep = f > 0 ? 0.5 : 0.35;
+    double deep = f > 0 ? 0.6 : 0.4;
     return -deep * Math.exp(-u * u) * Blend.step(0.3 * size.length(), 0.8 * size.length(), z);
   }
 }

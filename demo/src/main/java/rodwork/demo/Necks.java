@@ -19,6 +19,9 @@ final class Necks {
   /** A bare part of the ridge; its ends blend over {@link #BLEND_MM}. */
   private record Range(double from, double to) {}
 
+  /** The rounded edge of the gum ends this far below its crest on the tooth [mm]. */
+  private static final double EDGE_MM = 0.22;
+
   private static final double BLEND_MM = 4.5;
 
   /** One place where the necks are known: s, facial t and z, lingual t and z. */
@@ -69,9 +72,9 @@ final class Necks {
     return new Knot(
         tooth.s(),
         curve.across(tooth.s(), f.x(), f.y()),
-        f.z(),
+        f.z() + EDGE_MM,
         curve.across(tooth.s(), l.x(), l.y()),
-        l.z());
+        l.z() + EDGE_MM);
   }
 
   private static Knot nearest(List<Knot> knots, double s, boolean before) {

@@ -14,6 +14,8 @@ import rodwork.geometry.solid.Blend;
  */
 record Palate(double rimZ, double depth, double halfWidth, double backY, double frontY)
     implements InnerSurface {
+  /** The necks of the incisors stand this far inside the ellipse of the vault [mm]. */
+  private static final double BEHIND_FRONT_MM = 7;
 
   @Override
   public double height(double x, double y) {
@@ -28,28 +30,28 @@ record Palate(double rimZ, double depth, double halfWidth, double backY, double 
 
   private double rugae(double x, double y, double q) {
     double ax = Math.abs(x);
-    double back = frontY - y;
-    if (back < 2 || back > 19 || ax > 15) {
+    double back = frontY - BEHIND_FRONT_MM - y;
+    if (back < 2 || back > 24 || ax > 15) {
       return 0;
     }
     double phase = x > 0 ? 0.5 : 0;
     double sum = 0;
     for (int i = 0; i < 4; i++) {
-      double start = 5.2 + 3.3 * i + phase * (i % 2 == 0 ? 1 : -0.6);
+      double start = 3.8 + 3.3 * i + phase * (i % 2 == 0 ? 1 : -0.6);
       double line = start + 0.16 * ax + 0.5 * Math.sin(0.75 * ax + 1.3 * i + phase * 3);
       double d = (back - line) / 0.75;
       double reach = 11.5 - 1.3 * i + phase;
       double along = Blend.step(0.6, 2.2, ax) * (1 - Blend.step(0.55 * reach, reach, ax));
-      sum += 0.75 * Math.exp(-d * d) * along;
+      sum += 0.8 * Math.exp(-d * d) * along;
     }
     return sum * Blend.step(0.02, 0.15, q);
   }
 
   private double papilla(double x, double y) {
     double u = x / 1.7;
-    double v = (y - frontY + 3.2) / 2.6;
+    double v = (y - frontY + BEHIND_FRONT_MM + 2.6) / 2.4;
     double r = u * u + v * v;
-    return r < 6 ? 1.2 * Math.exp(-r) : 0;
+    return r < 6 ? 1.4 * Math.exp(-r) : 0;
   }
 
   private double raphe(double x, double q) {

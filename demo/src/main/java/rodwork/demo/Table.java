@@ -13,8 +13,8 @@ import rodwork.geometry.solid.Blend;
  * @param floor least height [mm]
  */
 record Table(List<Cusp> cusps, List<Line> ridges, List<Line> fissures, double floor) {
-  private static final double FISSURE_HALF_WIDTH_MM = 0.28;
-  private static final double SEAM_MM = 0.3;
+  private static final double FISSURE_HALF_WIDTH_MM = 0.34;
+  private static final double SEAM_MM = 0.4;
 
   /**
    * A straight piece of ridge or groove.

@@ -7,11 +7,11 @@ package rodwork.geometry.solid;
  * <p>Where the planes agree (a smooth surface) only the distance across the surface is taken from
  * them, and the mean of the crossings decides the rest; on an edge or a corner of the body the
  * vertex moves there. Source: Ju, Losasso, Schaefer, Warren, "Dual contouring of Hermite data",
- * SIGGRAPH 2002; directions whose eigenvalue is below a tenth of the largest are left at the mean,
- * as there.
+ * SIGGRAPH 2002; directions whose eigenvalue is below a twentieth of the largest are left at the
+ * mean (a tenth there, which blunts edges of 150° and flatter).
  */
 final class Qef {
-  private static final double LEAST_EIGENVALUE_SHARE = 0.1;
+  private static final double LEAST_EIGENVALUE_SHARE = 0.05;
 
   private Qef() {}
 
