@@ -71,6 +71,8 @@ final class BenchCommand implements Runnable {
     BenchServer server = BenchServer.start(BenchServer.Settings.of(Home.bench(), listen, port));
     if (cast != null) {
       open(server, cast);
+    } else {
+      server.prepareDemo();
     }
     out.println("The bench: " + server.address());
     out.println("Stop it with Ctrl+C.");

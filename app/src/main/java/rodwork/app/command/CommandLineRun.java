@@ -50,7 +50,10 @@ public final class CommandLineRun {
    * @return one of {@link ExitCode}
    */
   public int run(String... arguments) {
-    CommandLine line = commandLine();
+    return run(commandLine(), arguments);
+  }
+
+  int run(CommandLine line, String... arguments) {
     line.setOut(out).setErr(err);
     line.setParameterExceptionHandler((wrong, args) -> misused(wrong));
     line.setExecutionExceptionHandler((failure, command, parsed) -> failed(failure));

@@ -16,6 +16,7 @@ import org.eclipse.jetty.ee10.servlet.ServletContextHandler;
 import org.eclipse.jetty.util.component.LifeCycle;
 import org.eclipse.jetty.websocket.core.server.WebSocketServerComponents;
 import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.Jaw;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.OpenCast;
@@ -41,6 +42,7 @@ public final class BenchServer implements AutoCloseable {
   private final Map<String, SurveySocket> sockets = new ConcurrentHashMap<>();
   private final Javalin javalin;
   private final Gate gate;
+  private final CastRoutes routes;
   private final Settings settings;
 
   /**
@@ -63,6 +65,7 @@ public final class BenchServer implements AutoCloseable {
   private BenchServer(Settings settings) {
     this.settings = settings;
     this.gate = Gate.of(settings.listen());
+    this.routes = new CastRoutes(shelf, settings.largestUpload());
     this.javalin = Javalin.create(this::configure);
   }
 
@@ -127,6 +130,19 @@ public final class BenchServer implements AutoCloseable {
     shelf.add(OpenCast.of(file, options, watch));
   }
 
+  /** Begins to open the demo cast, so that it is there when the page asks for it. */
+  public void prepareDemo() {
+    Runnable open =
+        () -> {
+          try {
+            routes.demo(Jaw.LOWER);
+          } catch (RuntimeException _) {
+            // The page will ask for it again, and be told then.
+          }
+        };
+    Thread.ofPlatform().daemon().name("demo").start(open);
+  }
+
   @Override
   public void close() {
     sockets.values().forEach(SurveySocket::close);
@@ -172,7 +188,7 @@ public final class BenchServer implements AutoCloseable {
           files.location = Location.EXTERNAL;
           files.headers = Map.of("Cache-Control", "no-cache");
         });
-    new CastRoutes(shelf, settings.largestUpload()).addTo(config.routes);
+    routes.addTo(config.routes);
     config.routes.ws("/api/casts/{id}/survey", this::socket);
     config.routes.before(this::guard);
     config.routes.wsBeforeUpgrade(this::guardSocket);

@@ -20,6 +20,7 @@ import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenDemo;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.report.Json;
+import rodwork.app.report.Words;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.io.LengthUnit;
@@ -30,6 +31,7 @@ final class CastRoutes {
 
   private final Shelf shelf;
   private final long largestUpload;
+  private final Object demoLock = new Object();
 
   CastRoutes(Shelf shelf, long largestUpload) {
     this.shelf = shelf;
@@ -72,14 +74,30 @@ final class CastRoutes {
     Jaw jaw =
         CastOptions.jawNamed(request.pathParam("jaw"))
             .orElseThrow(() -> AppRefusal.NOT_FOUND.with(request.path()));
-    String id = "demo-" + request.pathParam("jaw");
-    Optional<OpenedCast> there = shelf.find(id);
-    if (there.isEmpty()) {
-      shelf.checkRoom();
+    String id = demoId(jaw);
+    if (shelf.find(id).isEmpty()) {
       request.status(CREATED);
     }
-    OpenedCast cast = there.orElseGet(() -> shelf.addAs(id, OpenDemo.of(jaw, Watch.NONE)));
-    answer(request, CastJson.info(id, cast));
+    answer(request, CastJson.info(id, demo(jaw)));
+  }
+
+  /** The demo cast of a jaw, opened once however many ask at the same time. */
+  OpenedCast demo(Jaw jaw) {
+    String id = demoId(jaw);
+    synchronized (demoLock) {
+      Optional<OpenedCast> there = shelf.find(id);
+      if (there.isPresent()) {
+        return there.get();
+      }
+      shelf.checkRoom();
+      OpenedCast opened = OpenDemo.of(jaw, Watch.NONE);
+      shelf.addAs(id, opened);
+      return opened;
+    }
+  }
+
+  private static String demoId(Jaw jaw) {
+    return "demo-" + Words.jaw(jaw);
   }
 
   private void info(Context request) {

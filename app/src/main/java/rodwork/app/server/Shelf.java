@@ -31,15 +31,14 @@ final class Shelf {
     return id;
   }
 
-  /** Puts a cast under an id of its own; the one already there stays. */
-  synchronized OpenedCast addAs(String id, OpenedCast cast) {
-    OpenedCast there = casts.get(id);
-    if (there != null) {
-      return there;
-    }
+  /**
+   * Puts a cast on the shelf under an id of its own.
+   *
+   * @throws rodwork.geometry.Refusal {@code too-many-casts}
+   */
+  synchronized void addAs(String id, OpenedCast cast) {
     checkRoom();
     casts.put(id, cast);
-    return cast;
   }
 
   /**
