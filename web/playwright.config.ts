@@ -9,6 +9,8 @@ export default defineConfig({
   globalSetup: "./e2e/start-rodwork.ts",
   workers: 1,
   timeout: 120_000,
+  // Software WebGL on a loaded machine can starve a page; a second failure is a failure.
+  retries: process.env["CI"] ? 1 : 0,
   expect: { timeout: 30_000 },
   reporter: [["list"]],
   outputDir: "test-results",

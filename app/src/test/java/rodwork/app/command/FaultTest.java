@@ -25,8 +25,7 @@ class FaultTest {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
     CommandLineRun run = new CommandLineRun(new PrintWriter(out), new PrintWriter(err));
-    int code =
-        run.run(CommandLineRun.commandLine().addSubcommand(new Stumble()), "stumble");
+    int code = run.run(CommandLineRun.commandLine().addSubcommand(new Stumble()), "stumble");
     assertThat(code).isEqualTo(70);
     assertThat(err.toString())
         .startsWith("rodwork: fault: Rodwork made a mistake (IllegalStateException).")
