@@ -5,7 +5,8 @@ cache=$root/app/target/rodwork.aot
 kept=$root/app/target/kept
 built=$root/app/target/rodwork.built
 log=$root/app/target/build.log
-java_options=(-XX:+UseParallelGC -XX:MaxRAMPercentage=50 -Djava.awt.headless=true
+# Large pages: the first touch of fresh memory is a good part of a short run. Linux alone knows them.
+java_options=(-XX:+IgnoreUnrecognizedVMOptions -XX:+UseTransparentHugePages -XX:+UseParallelGC -XX:MaxRAMPercentage=50 -Djava.awt.headless=true
   "-Drodwork.home=$root" "-Drodwork.kept=$kept")
 modules="geometry rules anatomy survey demo app"
 
