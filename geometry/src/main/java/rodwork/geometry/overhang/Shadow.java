@@ -361,12 +361,7 @@ final class Shadow {
     }
     int over = columns.cover(ax + s * dx, ay + s * dy, f.level);
     if (over >= 0) {
-      // An open stretch of the line ends under the fold of what covers it, and that place is found
-      // on the piece; unless what covers it comes down through the level itself.
-      if (columns.box[Columns.BOX * over + Columns.LOW] > f.level + 2 * Math.sqrt(l2)) {
-        return;
-      }
-      s = nearestUncovered(ax, ay, dx, dy, s, 0, 1, f.level);
+      s = openOf(ax, ay, dx, dy, s, over, f.level);
       if (Double.isNaN(s)) {
         return;
       }
@@ -380,6 +375,33 @@ final class Shadow {
     f.qy = ay + s * dy;
     f.piece = -1;
     f.triangle = t;
+  }
+
+  /**
+   * The open place of a level line that is covered where it is nearest; NaN if there is none to
+   * look for.
+   *
+   * <p>An open end is followed back to where the cover begins: a valley may come out from under a
+   * fold through an opening far narrower than the piece is sampled, and then only its own line
+   * tells. With both ends covered an open stretch between them ends under folds on both sides and
+   * is found on their pieces, unless what covers the line comes down through the level itself.
+   */
+  private double openOf(
+      double ax, double ay, double dx, double dy, double wanted, int over, double level) {
+    double best = Double.NaN;
+    for (int side = 0; side <= 1; side++) {
+      if (side != wanted && !columns.covered(ax + side * dx, ay + side * dy, level)) {
+        double free = end(ax, ay, dx, dy, side, wanted, level);
+        if (Double.isNaN(best) || Math.abs(free - wanted) < Math.abs(best - wanted)) {
+          best = free;
+        }
+      }
+    }
+    double reach = 2 * Math.sqrt(dx * dx + dy * dy);
+    if (Double.isNaN(best) && columns.box[Columns.BOX * over + Columns.LOW] <= level + reach) {
+      best = nearestUncovered(ax, ay, dx, dy, wanted, 0, 1, level);
+    }
+    return best;
   }
 
   /** What a walk along a ray does in a column; returns the distance at which the walk may end. */

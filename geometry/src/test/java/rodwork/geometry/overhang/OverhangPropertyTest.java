@@ -36,7 +36,7 @@ class OverhangPropertyTest {
     return new Vec3(a, b, 1).unit();
   }
 
-  @Property(tries = 12, seed = SEED)
+  @Property(tries = 100, seed = SEED)
   void turnsAndMovesWithTheAxis(
       @ForAll @IntRange(max = 20) int i,
       @ForAll @DoubleRange(min = -1, max = 1) double a,
@@ -53,7 +53,7 @@ class OverhangPropertyTest {
     }
   }
 
-  @Property(tries = 8, seed = SEED)
+  @Property(tries = 100, seed = SEED)
   void mirrors(
       @ForAll @IntRange(max = 20) int i,
       @ForAll @DoubleRange(min = -1, max = 1) double a,
@@ -68,7 +68,7 @@ class OverhangPropertyTest {
     }
   }
 
-  @Property(tries = 8, seed = SEED)
+  @Property(tries = 100, seed = SEED)
   void refiningWithoutMovingTheSurfaceChangesNothing(
       @ForAll @IntRange(max = 20) int i,
       @ForAll @DoubleRange(min = -1, max = 1) double a,
@@ -81,7 +81,7 @@ class OverhangPropertyTest {
     }
   }
 
-  @Property(tries = 12, seed = SEED)
+  @Property(tries = 100, seed = SEED)
   void neverGrowsWhenMaterialAboveIsTakenAway(
       @ForAll @IntRange(max = 20) int i,
       @ForAll @DoubleRange(min = -1, max = 1) double a,
@@ -97,7 +97,7 @@ class OverhangPropertyTest {
     }
   }
 
-  @Property(tries = 12, seed = SEED)
+  @Property(tries = 100, seed = SEED)
   void isNeverMoreThanTheDepthInADirection(
       @ForAll @IntRange(max = 20) int i,
       @ForAll @DoubleRange(min = -1, max = 1) double a,
@@ -115,7 +115,7 @@ class OverhangPropertyTest {
     }
   }
 
-  @Property(tries = 8, seed = SEED)
+  @Property(tries = 100, seed = SEED)
   void movingSidewaysChangesItByNoMoreThanTheMove(
       @ForAll @IntRange(max = 20) int i,
       @ForAll @DoubleRange(min = -1, max = 1) double a,
@@ -123,9 +123,19 @@ class OverhangPropertyTest {
     TriangleMesh mesh = lump(i);
     Overhang overhang = Overhangs.of(mesh, axis(a, a));
     Vec3 d = overhang.axis().anyPerpendicular().times(step);
+    // At the bottom of a pit the only free line may be a point of no width, which counts for the
+    // vertex
+    // in it and is found from nowhere else; a micrometre above the level it has room.
+    Vec3 lift = overhang.axis().times(0.001);
     for (int v = 0; v < mesh.vertexCount(); v += 3) {
-      double there = overhang.depthAt(mesh.vertex(v).plus(d));
-      assertThat(Math.abs(there - overhang.depth(v))).isLessThanOrEqualTo(step + 0.005);
+      Vec3 here = mesh.vertex(v);
+      Vec3 there = here.plus(d);
+      assertThat(overhang.depthAt(there.plus(lift)))
+          .as("moved from %s", here)
+          .isLessThanOrEqualTo(overhang.depthAt(here) + step + 0.005);
+      assertThat(overhang.depthAt(here.plus(lift)))
+          .as("moved back to %s", here)
+          .isLessThanOrEqualTo(overhang.depthAt(there) + step + 0.005);
     }
   }
 
