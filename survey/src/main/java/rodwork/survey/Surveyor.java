@@ -152,7 +152,8 @@ public final class Surveyor {
     return rules;
   }
 
-  VertexNormals normals() {
+  /** Normals of all vertices, averaged over the scale of the rules. */
+  public VertexNormals normals() {
     return normals;
   }
 }
