@@ -21,6 +21,12 @@ public enum AppRefusal {
       "not-finite",
       "%s holds coordinates that are no numbers (NaN or infinite).",
       "Look at it with rodwork intake, which tells what can be mended; export the scan again."),
+  FILE_UNREADABLE(
+      "file-unreadable", "%s cannot be read: %s.", "Check the name and that the file may be read."),
+  JSON_WRONG(
+      "json-wrong",
+      "%s is not what is wanted here: %s.",
+      "See the help of the command and docs/schema for what the file holds."),
   RIGHT_NEEDS_JAW(
       "right-needs-jaw",
       "A right tilt of %s° was asked for, but whether the cast is upper or lower is not known, and"

@@ -14,6 +14,8 @@ import picocli.CommandLine.Spec;
     subcommands = {
       BenchCommand.class,
       SurveyCommand.class,
+      TripodCommand.class,
+      RecoverCommand.class,
       IntakeCommand.class,
       ConvertCommand.class,
       HelpCommand.class,

@@ -3,14 +3,11 @@ package rodwork.app.command;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
-import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
-import rodwork.anatomy.Jaw;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.RunSurvey;
@@ -20,9 +17,7 @@ import rodwork.app.report.FieldFile;
 import rodwork.app.report.PictureFile;
 import rodwork.app.report.SurveyJson;
 import rodwork.app.report.SurveyTable;
-import rodwork.geometry.Vec3;
 import rodwork.survey.Gauges;
-import rodwork.survey.Tilt;
 
 /** {@code rodwork survey}: one cast at one path. */
 @Command(
@@ -42,30 +37,9 @@ final class SurveyCommand implements Runnable {
   @SuppressWarnings("NullAway.Init")
   private CastMixin cast;
 
-  /** One way to say the path. */
-  static final class PathChoice {
-    @Option(
-        names = "--axis",
-        paramLabel = "X,Y,Z",
-        converter = Triple.class,
-        description =
-            "Withdrawal axis, from tissue to the occlusal side, in the scan file's own frame.")
-    @Nullable Vec3 axis;
-
-    @Option(
-        names = "--tilt",
-        paramLabel = "ANTERIOR,RIGHT",
-        converter = TiltOption.class,
-        description = {
-          "Tilt in degrees against the reference orientation: ANTERIOR > 0 lowers the front of the"
-              + " cast, RIGHT > 0 the patient's right side.",
-          "A RIGHT other than 0 needs --jaw."
-        })
-    @Nullable Tilt tilt;
-  }
-
-  @ArgGroup(exclusive = true, multiplicity = "0..1")
-  private @Nullable PathChoice path;
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private PathMixin path;
 
   @Option(
       names = "--gauges",
@@ -99,7 +73,7 @@ final class SurveyCommand implements Runnable {
   @Override
   public void run() {
     CastOptions options = cast.options();
-    WantedPath wanted = wanted(options.jaw());
+    WantedPath wanted = path.wanted(options.jaw());
     PrintWriter out = spec.commandLine().getOut();
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
       SurveyedCast surveyed =
@@ -117,26 +91,5 @@ final class SurveyCommand implements Runnable {
         SurveyTable.of(surveyed, watch).forEach(out::println);
       }
     }
-  }
-
-  private WantedPath wanted(Jaw jaw) {
-    if (path == null) {
-      return WantedPath.reference();
-    }
-    if (path.axis != null) {
-      return new WantedPath.AlongAxis(path.axis);
-    }
-    Tilt tilt = path.tilt;
-    if (tilt == null) {
-      return WantedPath.reference();
-    }
-    if (tilt.rightDeg() != 0 && jaw == Jaw.UNKNOWN) {
-      throw new ParameterException(
-          spec.commandLine(),
-          "--tilt with a right tilt of "
-              + tilt.rightDeg()
-              + "° needs --jaw upper or --jaw lower, for the shape cannot tell right from left");
-    }
-    return new WantedPath.AtTilt(tilt);
   }
 }

@@ -4,17 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import com.networknt.schema.Error;
-import com.networknt.schema.InputFormat;
-import com.networknt.schema.Schema;
-import com.networknt.schema.SchemaLocation;
-import com.networknt.schema.SchemaRegistry;
-import com.networknt.schema.SpecificationVersion;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -33,20 +24,18 @@ import rodwork.survey.Gauges;
 
 /** Real output against the published schemas, by a general validator (networknt). */
 class SchemaTest {
-  private static final Path FOLDER =
-      Path.of(System.getProperty("rodwork.root", ".."), "docs", "schema");
-
   @TempDir Path folder;
 
   @Test
   void aSurveyFitsItsSchema() throws IOException {
-    assertThat(errors("survey", survey(SphereCast.in(folder), new Vec3(0.1, 0, 1)))).isEmpty();
+    assertThat(Schemas.errors("survey", survey(SphereCast.in(folder), new Vec3(0.1, 0, 1))))
+        .isEmpty();
   }
 
   @Test
   void anIntakeReportFitsItsSchema() throws IOException {
     JsonNode report = survey(SphereCast.in(folder), Vec3.Z).get("intake");
-    assertThat(errors("intake", report)).isEmpty();
+    assertThat(Schemas.errors("intake", report)).isEmpty();
   }
 
   @Test
@@ -54,7 +43,7 @@ class SchemaTest {
     ObjectNode json = (ObjectNode) survey(SphereCast.in(folder), Vec3.Z);
     json.put("undercutAreaMm2", "much");
     ((ObjectNode) json.get("intake")).remove("unit");
-    assertThat(errors("survey", json)).hasSize(2);
+    assertThat(Schemas.errors("survey", json)).hasSize(2);
   }
 
   @ParameterizedTest
@@ -81,7 +70,7 @@ class SchemaTest {
     JsonNode json =
         SurveyJson.of(
             RunSurvey.of(opened, WantedPath.reference(), Gauges.COMMON, Watch.NONE), Watch.NONE);
-    assertThat(errors("survey", json)).isEmpty();
+    assertThat(Schemas.errors("survey", json)).isEmpty();
     assertThat(json.get("surveyLines")).isNotEmpty();
     assertThat(json.get("gaugeMarks")).isNotEmpty();
   }
@@ -98,21 +87,5 @@ class SchemaTest {
                 Watch.NONE),
             Watch.NONE);
     return Json.read(Json.compact(json));
-  }
-
-  private static List<Error> errors(String schema, JsonNode json) throws IOException {
-    Map<String, String> schemas =
-        Map.of(
-            "https://rodwork.invalid/schema/survey.schema.json",
-            Files.readString(FOLDER.resolve("survey.schema.json")),
-            "https://rodwork.invalid/schema/intake.schema.json",
-            Files.readString(FOLDER.resolve("intake.schema.json")));
-    SchemaRegistry registry =
-        SchemaRegistry.withDefaultDialect(
-            SpecificationVersion.DRAFT_2020_12, builder -> builder.schemas(schemas));
-    Schema wanted =
-        registry.getSchema(
-            SchemaLocation.of("https://rodwork.invalid/schema/" + schema + ".schema.json"));
-    return wanted.validate(Json.compact(json), InputFormat.JSON);
   }
 }
