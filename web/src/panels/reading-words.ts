@@ -1,3 +1,4 @@
+import { SHALLOWEST_MM } from "../values/look";
 import { degreesText, lengthText, type UnitChoice } from "../values/units";
 import type { Reading } from "../wire/types";
 
@@ -14,9 +15,11 @@ const HOLDS_MM = 0.05;
 
 export function readingWords(reading: Reading, units: UnitChoice): ReadingWords {
   const { depthMm, belowSurveyLineMm: below, convergenceDeg: convergence } = reading;
+  // So shallow a place has no undercut, and an angle over a few hundredths of a millimetre is noise.
+  const undercut = depthMm >= SHALLOWEST_MM;
   const where = [
-    ...(below === null ? [] : [`${lengthText(below, units === "in" ? "in" : "mm", 1)} below the survey line`]),
-    ...(convergence === null ? [] : [`${degreesText(convergence, 0)} convergence`]),
+    ...(below === null || !undercut ? [] : [`${lengthText(below, units === "in" ? "in" : "mm", 1)} below the survey line`]),
+    ...(convergence === null || !undercut ? [] : [`${degreesText(convergence, 0)} convergence`]),
   ].join(" · ");
   return {
     depth: (reading.capped ? "more than " : "") + lengthText(depthMm, units),

@@ -55,7 +55,8 @@ export class Opening {
     try {
       const next = await this.api.setFrame(cast.id, choice);
       if (this.store.get().cast?.id !== cast.id) return;
-      this.store.set({ cast: next, survey: next.frame ? this.store.get().survey : null });
+      // Bands and lines of the old frame would stand on the cast turned anew until the next survey comes.
+      this.store.set({ cast: next, survey: null, profile: null, markReadings: new Map() });
       this.surveying.open(next);
     } catch (error) {
       this.store.set({ problem: problemOf(error) });
