@@ -125,6 +125,17 @@ public final class Surveyor {
         marks.stream().flatMap(List::stream).toList());
   }
 
+  /**
+   * The depths alone along an axis, as exact as in a whole survey: it has no lines and no marks.
+   * For a picture that moves.
+   *
+   * @param axis withdrawal axis in the scan frame, from tissue to the occlusal side; any length but
+   *     0
+   */
+  public Survey field(Vec3 axis, Gauges gauges, Watch watch) {
+    return new Survey(this, caster.along(axis, limits, watch), gauges, List.of(), 0, List.of());
+  }
+
   /** The overhang at the reference orientation; null where the frame is not known. */
   @Nullable Overhang reference() {
     ArchFrame known = frame;

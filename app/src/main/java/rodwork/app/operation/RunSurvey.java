@@ -29,6 +29,19 @@ public final class RunSurvey {
     return new SurveyedCast(cast, path, survey, notes(cast, path), millis);
   }
 
+  /**
+   * The depths alone, for a picture that moves: no lines, no marks.
+   *
+   * @throws rodwork.geometry.Refusal if the path cannot be found on this cast
+   * @throws java.util.concurrent.CancellationException when the watch says so
+   */
+  public static SurveyedCast field(OpenedCast cast, WantedPath wanted, Gauges gauges, Watch watch) {
+    WantedPath.Resolved path = wanted.on(cast);
+    long start = System.nanoTime();
+    Survey survey = cast.surveyor().field(path.axis(), gauges, watch);
+    return new SurveyedCast(cast, path, survey, List.of(), (System.nanoTime() - start) / 1e6);
+  }
+
   /** What a person should know before trusting the figures. */
   private static List<String> notes(OpenedCast cast, WantedPath.Resolved path) {
     List<String> notes = new ArrayList<>();

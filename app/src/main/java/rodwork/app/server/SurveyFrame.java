@@ -35,12 +35,23 @@ final class SurveyFrame {
    * @param seq the browser's own count
    * @return the frame, ready to be sent
    */
-  ByteBuffer of(long seq, SurveyedCast surveyed, Watch watch) {
-    float[] depths = surveyed.survey().copyOfDepths();
+  ByteBuffer whole(long seq, SurveyedCast surveyed, Watch watch) {
     byte[] flags = surveyed.survey().copyOfFlags(watch);
     List<Vec3> points = new ArrayList<>();
-    ObjectNode head = head(seq, surveyed, points, watch);
+    ObjectNode head = head(seq, surveyed, points);
+    figures(head, surveyed, watch);
+    return filled(head, surveyed.survey().copyOfDepths(), flags, points);
+  }
+
+  /** Fills the buffer with the depths alone: what flags, lines and figures cost stays unspent. */
+  ByteBuffer field(long seq, SurveyedCast surveyed) {
+    ObjectNode head = head(seq, surveyed, new ArrayList<>());
+    return filled(head, surveyed.survey().copyOfDepths(), new byte[0], List.of());
+  }
+
+  private ByteBuffer filled(ObjectNode head, float[] depths, byte[] flags, List<Vec3> points) {
     head.put("vertices", depths.length);
+    head.put("flags", flags.length);
     head.put("points", points.size());
     byte[] json = padded(Json.compact(head).getBytes(StandardCharsets.UTF_8));
     int padding = -flags.length & 3;
@@ -62,7 +73,7 @@ final class SurveyFrame {
     return buffer.flip();
   }
 
-  private static ObjectNode head(long seq, SurveyedCast surveyed, List<Vec3> points, Watch watch) {
+  private static ObjectNode head(long seq, SurveyedCast surveyed, List<Vec3> points) {
     ObjectNode head = Json.object();
     head.put("seq", seq);
     ArrayNode tilt = head.putArray("tilt");
@@ -95,13 +106,16 @@ final class SurveyFrame {
           mark.lengthMm(),
           points);
     }
+    return head;
+  }
+
+  private static void figures(ObjectNode head, SurveyedCast surveyed, Watch watch) {
     head.put("hiddenLines", surveyed.survey().hiddenLines());
     SurveyFigures figures = surveyed.survey().figures(watch);
     Json.put(head, "undercutAreaMm2", figures.areaMm2());
     Json.put(head, "undercutVolumeMm3", figures.volumeMm3());
     head.set("deepest", SurveyJson.deepest(figures));
     head.set("notes", Json.texts(surveyed.notes()));
-    return head;
   }
 
   private static void curve(

@@ -78,7 +78,8 @@ final class SurveySocket implements AutoCloseable {
             "kind is " + message.path("kind") + ", not survey, read, profile or seat");
       }
       if (kind == Kind.SURVEY) {
-        survey(seq, Requests.tilt(message), Requests.gauges(message));
+        boolean fieldAlone = message.path("fieldAlone").asBoolean(false);
+        survey(seq, Requests.tilt(message), Requests.gauges(message), fieldAlone);
       } else {
         place(kind, seq, message);
       }
@@ -89,14 +90,18 @@ final class SurveySocket implements AutoCloseable {
     }
   }
 
-  private void survey(long seq, Tilt tilt, Gauges gauges) {
+  private void survey(long seq, Tilt tilt, Gauges gauges, boolean fieldAlone) {
     submit(
         Kind.SURVEY,
         seq,
         watch -> {
+          WantedPath path = new WantedPath.AtTilt(tilt);
           SurveyedCast surveyed =
-              RunSurvey.of(cast.get(), new WantedPath.AtTilt(tilt), gauges, watch);
-          ByteBuffer bytes = frame.of(seq, surveyed, watch);
+              fieldAlone
+                  ? RunSurvey.field(cast.get(), path, gauges, watch)
+                  : RunSurvey.of(cast.get(), path, gauges, watch);
+          ByteBuffer bytes =
+              fieldAlone ? frame.field(seq, surveyed) : frame.whole(seq, surveyed, watch);
           watch.check();
           latest = surveyed;
           // Waiting until it is on its way keeps a slow reader from piling frames up in memory.
