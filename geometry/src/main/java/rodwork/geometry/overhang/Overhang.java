@@ -46,7 +46,8 @@ public final class Overhang {
   private final FreeLine freeLine;
   private final Projection at;
   private final OverhangLimits limits;
-  private final float[] depth;
+  private final boolean[] hidden;
+  private volatile float @Nullable [] depth;
   private volatile byte @Nullable [] flags;
 
   private Overhang(
@@ -55,13 +56,13 @@ public final class Overhang {
       FreeLine freeLine,
       Projection at,
       OverhangLimits limits,
-      float[] depth) {
+      boolean[] hidden) {
     this.mesh = mesh;
     this.shadow = shadow;
     this.freeLine = freeLine;
     this.at = at;
     this.limits = limits;
-    this.depth = depth;
+    this.hidden = hidden;
   }
 
   /** Makes overhangs of one mesh along any number of axes; safe for several threads. */
@@ -77,13 +78,23 @@ public final class Overhang {
     }
 
     /**
-     * The overhang along one axis.
+     * The overhang along one axis, the depths of all vertices found.
      *
      * @param axis viewing axis, from below to above; any length but 0
      * @param limits cap and gauge
      * @param watch stops the work
      */
     public Overhang along(Vec3 axis, OverhangLimits limits, Watch watch) {
+      Overhang overhang = sparsely(axis, limits, watch);
+      overhang.depths(watch);
+      return overhang;
+    }
+
+    /**
+     * The same overhang, for one who asks at a few places: the depths of the vertices are found
+     * only when they are first asked for.
+     */
+    public Overhang sparsely(Vec3 axis, OverhangLimits limits, Watch watch) {
       Projection at = Projection.of(mesh.xyz, axis);
       Columns columns = new Columns(at, mesh.corners, cell, watch);
       Eaves eaves = Eaves.of(mesh, columns, watch);
@@ -99,24 +110,8 @@ public final class Overhang {
             }
           });
       Shadow shadow = new Shadow(columns, eaves, visible(hidden, eaves));
-      float[] depth = new float[n];
-      Parallel.chunks(
-          n,
-          CHUNK,
-          watch,
-          (from, to) -> {
-            Shadow.Found f = new Shadow.Found();
-            int hint = -1;
-            for (int v = from; v < to; v++) {
-              if (hidden[v]) {
-                shadow.nearest(at.x[v], at.y[v], at.z[v], limits.capMm(), hint, f);
-                depth[mesh.vertexOf[v]] = (float) Math.sqrt(f.best2);
-                hint = f.piece;
-              }
-            }
-          });
       FreeLine freeLine = new FreeLine(mesh, shadow, loops);
-      return new Overhang(mesh, shadow, freeLine, at, limits, depth);
+      return new Overhang(mesh, shadow, freeLine, at, limits, hidden);
     }
 
     /** The triangles of which anything may be seen from above. */
@@ -147,17 +142,42 @@ public final class Overhang {
   }
 
   public int vertexCount() {
-    return depth.length;
+    return hidden.length;
+  }
+
+  private float[] depths(Watch watch) {
+    float[] known = depth;
+    if (known == null) {
+      float[] found = new float[hidden.length];
+      Parallel.chunks(
+          found.length,
+          CHUNK,
+          watch,
+          (from, to) -> {
+            Shadow.Found f = new Shadow.Found();
+            int hint = -1;
+            for (int v = from; v < to; v++) {
+              if (hidden[v]) {
+                shadow.nearest(at.x[v], at.y[v], at.z[v], limits.capMm(), hint, f);
+                found[mesh.vertexOf[v]] = (float) Math.sqrt(f.best2);
+                hint = f.piece;
+              }
+            }
+          });
+      depth = found;
+      known = found;
+    }
+    return known;
   }
 
   /** Depth of a vertex [mm], at most the cap. */
   public double depth(int vertex) {
-    return depth[vertex];
+    return depths(Watch.NONE)[vertex];
   }
 
   /** A copy of the depths of all vertices [mm]. */
   public float[] copyOfDepths() {
-    return depth.clone();
+    return depths(Watch.NONE).clone();
   }
 
   /** Height of a vertex along the axis [mm]. */
@@ -172,9 +192,10 @@ public final class Overhang {
   public byte[] copyOfFlags(Watch watch) {
     byte[] known = flags;
     if (known == null) {
-      byte[] found = new byte[depth.length];
+      float[] depths = depths(watch);
+      byte[] found = new byte[depths.length];
       Parallel.chunks(
-          depth.length,
+          depths.length,
           CHUNK,
           watch,
           (from, to) -> {
@@ -183,7 +204,7 @@ public final class Overhang {
             int hint = -1;
             for (int i = from; i < to; i++) {
               int v = mesh.vertexOf[i];
-              if (depth[v] > 0) {
+              if (depths[v] > 0) {
                 shadow.nearest(at.x[i], at.y[i], at.z[i], limits.capMm(), hint, f);
                 hint = f.piece;
                 found[v] = (byte) flagsOf(f, scratch);
@@ -274,7 +295,7 @@ public final class Overhang {
    * @param counted which triangles may be the roof
    */
   public double overhungVolumeMm3(IntPredicate counted, Watch watch) {
-    double[] borders = OverhungSpace.borders(mesh, at, depth);
+    double[] borders = OverhungSpace.borders(mesh, at, depths(watch));
     return new OverhungSpace(mesh, shadow.columns, counted, borders).volumeMm3(watch);
   }
 }
