@@ -1,0 +1,49 @@
+package rodwork.rules;
+
+/**
+ * One step of a decision: what was measured, where, and what it was held against.
+ *
+ * @param rule id of the rule in the rulebook
+ * @param what the thing measured
+ * @param place where
+ * @param reading what was found
+ * @param limit what it was held against
+ * @param source where the limit comes from
+ * @param standing how far that can be trusted
+ * @param verdict how the reading stands to the limit
+ */
+public record Finding(
+    String rule,
+    String what,
+    Place place,
+    Reading reading,
+    Limit limit,
+    String source,
+    Standing standing,
+    Verdict verdict) {
+
+  /** Judges the reading. */
+  public static Finding of(
+      String rule,
+      String what,
+      Place place,
+      Reading reading,
+      Limit limit,
+      String source,
+      Standing standing) {
+    return new Finding(rule, what, place, reading, limit, source, standing, limit.judge(reading));
+  }
+
+  /** The finding in one sentence, with value, limit, unit and standing. */
+  public String sentence() {
+    return "%s, %s: %s; wanted %s – %s (%s: %s)"
+        .formatted(
+            what,
+            place.words(),
+            reading.words(),
+            limit.words(),
+            verdict.words(),
+            standing.words(),
+            source);
+  }
+}
