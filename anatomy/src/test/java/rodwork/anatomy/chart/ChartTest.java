@@ -1,0 +1,57 @@
+package rodwork.anatomy.chart;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+import rodwork.anatomy.Jaw;
+import rodwork.anatomy.chart.ToothEntry.Mobility;
+import rodwork.anatomy.chart.ToothEntry.Presence;
+
+class ChartTest {
+  private static final ToothNumber T16 = ToothNumber.of(16);
+  private static final ToothNumber T18 = ToothNumber.of(18);
+
+  @Test
+  void onlyWhatIsMissingIsNeeded() {
+    Chart chart = Chart.missing(Jaw.UPPER, List.of(T16));
+    assertThat(chart.missing()).containsExactly(T16);
+    assertThat(chart.standing()).hasSize(13).doesNotContain(T16, T18);
+    ToothEntry eleven = chart.tooth(ToothNumber.of(11));
+    assertThat(eleven.stands()).isTrue();
+    assertThat(eleven.abutment()).isEqualTo(Answer.NOT_KNOWN);
+    assertThat(eleven.mobility()).isEqualTo(Mobility.NOT_KNOWN);
+    assertThat(eleven.crownToRoot()).isEmpty();
+    assertThat(chart.place(T16).vestibuleDepthMm()).isEmpty();
+    assertThat(chart.freeEnd(Side.LEFT)).isEqualTo(Firmness.NOT_KNOWN);
+  }
+
+  @Test
+  void aChangeLeavesTheOldChartAlone() {
+    Chart before = Chart.blank(Jaw.UPPER);
+    Chart after = before.change(T16, e -> e.withPresence(Presence.TO_BE_EXTRACTED));
+    assertThat(before.standing()).contains(T16);
+    assertThat(after.standing()).doesNotContain(T16);
+    assertThat(after.missing()).isEmpty();
+    assertThat(after.with(T18, ToothEntry.PRESENT).standing()).contains(T18);
+  }
+
+  @Test
+  void whatCannotBeIsRefused() {
+    assertThatThrownBy(() -> Chart.blank(Jaw.UNKNOWN)).hasMessageContaining("upper or the lower");
+    assertThatThrownBy(() -> Chart.missing(Jaw.LOWER, List.of(T16)))
+        .hasMessageContaining("tooth 16 is not in the lower jaw");
+    assertThatThrownBy(
+            () ->
+                new PlaceEntry(
+                    OptionalDouble.of(-1),
+                    OptionalDouble.empty(),
+                    Answer.NOT_KNOWN,
+                    Answer.NOT_KNOWN))
+        .hasMessageContaining("vestibule depth -1.0 mm");
+    assertThat(new TreeMap<>(Chart.blank(Jaw.UPPER).teeth())).isEmpty();
+  }
+}
