@@ -1,0 +1,149 @@
+package rodwork.survey.path;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Two tilts side by side: what gets better and what gets worse, tooth by tooth, where the two
+ * differ by more than a step that means something.
+ *
+ * @param from the tilt that is left
+ * @param to the tilt that is taken
+ * @param better what gets better, the largest change in steps first
+ * @param worse what gets worse, likewise
+ */
+public record PathComparison(
+    PathFactors from, PathFactors to, List<Change> better, List<Change> worse) {
+
+  /**
+   * One figure that changes.
+   *
+   * @param factor what it belongs to
+   * @param what in words, with the tooth or zone
+   * @param from before
+   * @param to after
+   * @param unit of both
+   * @param steps size of the change in steps, above 0
+   */
+  public record Change(
+      PathFactors.Factor factor, String what, double from, double to, String unit, double steps) {
+    @Override
+    public String toString() {
+      return String.format(Locale.ROOT, "%s: %.2f → %.2f %s", what, from, to, unit);
+    }
+  }
+
+  /** Compares two tilts of one cast. */
+  public static PathComparison of(PathFactors from, PathFactors to, PathRules rules) {
+    Changes changes = new Changes(rules);
+    for (int i = 0; i < from.guiding().planes().size(); i++) {
+      var before = from.guiding().planes().get(i);
+      var after = to.guiding().planes().get(i);
+      if (before.isPresent() && after.isPresent()) {
+        var site = before.get().site();
+        String name = site.tooth() + " " + site.face().name().toLowerCase(Locale.ROOT);
+        changes.less(
+            PathFactors.Factor.GUIDING,
+            name + ", enamel for a guiding plane",
+            before.get().greatestMm(),
+            after.get().greatestMm());
+      }
+    }
+    for (int i = 0; i < from.retention().abutments().size(); i++) {
+      var before = from.retention().abutments().get(i);
+      var after = to.retention().abutments().get(i);
+      changes.more(
+          PathFactors.Factor.RETENTION,
+          before.tooth() + ", undercut that holds",
+          before.creditMm(),
+          after.creditMm());
+    }
+    for (int i = 0; i < from.interference().zones().size(); i++) {
+      var before = from.interference().zones().get(i);
+      var after = to.interference().zones().get(i);
+      String name = before.zone().kind().word() + " " + before.zone().name();
+      changes.less(
+          PathFactors.Factor.INTERFERENCE,
+          name + ", mean undercut in the way",
+          before.meanMm(),
+          after.meanMm());
+      changes.lessArea(
+          PathFactors.Factor.INTERFERENCE,
+          name + ", undercut surface",
+          before.undercutMm2(),
+          after.undercutMm2());
+    }
+    for (int i = 0; i < from.appearance().teeth().size(); i++) {
+      var before = from.appearance().teeth().get(i);
+      var after = to.appearance().teeth().get(i);
+      changes.less(
+          PathFactors.Factor.APPEARANCE,
+          before.tooth() + ", height of the survey line",
+          before.lineMm(),
+          after.lineMm());
+      changes.less(
+          PathFactors.Factor.APPEARANCE,
+          before.tooth() + ", dead space beside it",
+          before.gapMm(),
+          after.gapMm());
+    }
+    changes.add(
+        PathFactors.Factor.TILT,
+        "total tilt",
+        from.tilt().totalDeg(),
+        to.tilt().totalDeg(),
+        "°",
+        rules.angleStep().value(),
+        true);
+    changes.less(
+        PathFactors.Factor.TILT,
+        "sideways shift on the way out",
+        from.travel().shiftMm(),
+        to.travel().shiftMm());
+    return new PathComparison(from, to, changes.sorted(true), changes.sorted(false));
+  }
+
+  private static final class Changes {
+    private final PathRules rules;
+    private final List<Change> better = new ArrayList<>();
+    private final List<Change> worse = new ArrayList<>();
+
+    Changes(PathRules rules) {
+      this.rules = rules;
+    }
+
+    void less(PathFactors.Factor factor, String what, double from, double to) {
+      add(factor, what, from, to, "mm", rules.lengthStep().value(), true);
+    }
+
+    void more(PathFactors.Factor factor, String what, double from, double to) {
+      add(factor, what, from, to, "mm", rules.lengthStep().value(), false);
+    }
+
+    void lessArea(PathFactors.Factor factor, String what, double from, double to) {
+      add(factor, what, from, to, "mm²", rules.areaStep().value(), true);
+    }
+
+    void add(
+        PathFactors.Factor factor,
+        String what,
+        double from,
+        double to,
+        String unit,
+        double step,
+        boolean lessIsBetter) {
+      double steps = Math.abs(to - from) / step;
+      if (steps >= 1) {
+        Change change = new Change(factor, what, from, to, unit, steps);
+        (to < from == lessIsBetter ? better : worse).add(change);
+      }
+    }
+
+    List<Change> sorted(boolean good) {
+      return (good ? better : worse)
+          .stream().sorted(Comparator.comparingDouble(Change::steps).reversed()).toList();
+    }
+  }
+}

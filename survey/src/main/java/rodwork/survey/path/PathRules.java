@@ -1,0 +1,100 @@
+package rodwork.survey.path;
+
+import java.util.List;
+import rodwork.rules.Standing;
+import rodwork.rules.Threshold;
+
+/**
+ * Every number that the choice of a path rests on. The weights follow the trade's order of the four
+ * factors: guiding planes, retentive areas, interference, appearance (McCracken's Removable Partial
+ * Prosthodontics, chapter 11); their sizes are our own choice.
+ *
+ * @param cone widest total tilt tried
+ * @param step distance between neighbouring tilts
+ * @param guidingWeight weight of guiding planes
+ * @param retentionWeight weight of retention
+ * @param interferenceWeight weight of interference
+ * @param appearanceWeight weight of appearance
+ * @param tiltWeight weight of the tilt itself
+ * @param enamel enamel at which a guiding plane is worth nothing
+ * @param gauge undercut that an abutment should offer
+ * @param holdsAtReference undercut at the reference orientation below which none is credited
+ * @param interference mean undercut depth at which a zone is worth half
+ * @param deadSpace dead space beside a front tooth that is worth nothing
+ * @param lengthStep step below which two depths are alike
+ * @param areaStep step below which two areas are alike
+ * @param angleStep step below which two tilts are alike
+ */
+public record PathRules(
+    Threshold cone,
+    Threshold step,
+    Threshold guidingWeight,
+    Threshold retentionWeight,
+    Threshold interferenceWeight,
+    Threshold appearanceWeight,
+    Threshold tiltWeight,
+    Threshold enamel,
+    Threshold gauge,
+    Threshold holdsAtReference,
+    Threshold interference,
+    Threshold deadSpace,
+    Threshold lengthStep,
+    Threshold areaStep,
+    Threshold angleStep) {
+
+  private static final String ORDER =
+      "order of the factors: McCracken's Removable Partial Prosthodontics, ch. 11; size: own choice";
+
+  /** The values Rodwork ships with. */
+  public static final PathRules SHIPPED =
+      new PathRules(
+          new Threshold(
+              "path-cone",
+              15,
+              "degrees",
+              "final tilt rarely more than 10 to 15 degrees: taught principle of surveying",
+              Standing.TEACHING_TEXT),
+          own("path-step", 0.8, "degrees", "1,100 tilts within 15 degrees"),
+          own("path-weight-guiding", 0.35, "1", ORDER),
+          own("path-weight-retention", 0.25, "1", ORDER),
+          own("path-weight-interference", 0.18, "1", ORDER),
+          own("path-weight-appearance", 0.10, "1", ORDER),
+          own("path-weight-tilt", 0.12, "1", "a path near the occlusal normal is easier to use"),
+          own("path-enamel", 0.8, "mm", "more would leave too little of the enamel of a crown"),
+          new Threshold(
+              "path-gauge",
+              0.25,
+              "mm",
+              "cast circumferential clasps and bars take the smallest gauge",
+              Standing.COMMON_PRACTICE),
+          own("path-holds-at-reference", 0.05, "mm", "a fifth of the smallest gauge"),
+          own("path-interference", 0.5, "mm", "twice the smallest gauge, all over a zone"),
+          own("path-dead-space", 1.0, "mm", "seen from talking distance"),
+          own("path-step-length", 0.05, "mm", "a fifth of the smallest gauge"),
+          own("path-step-area", 0.5, "mm²", "a contact of 0.7 by 0.7 mm"),
+          own("path-step-angle", 1, "degrees", "what a hand sets on a surveying table"));
+
+  private static Threshold own(String id, double value, String unit, String why) {
+    return new Threshold(id, value, unit, why, Standing.OWN_CHOICE);
+  }
+
+  /** All of them, for listing. */
+  public List<Threshold> all() {
+    return List.of(
+        cone,
+        step,
+        guidingWeight,
+        retentionWeight,
+        interferenceWeight,
+        appearanceWeight,
+        tiltWeight,
+        enamel,
+        gauge,
+        holdsAtReference,
+        interference,
+        deadSpace,
+        lengthStep,
+        areaStep,
+        angleStep);
+  }
+}

@@ -1,0 +1,34 @@
+package rodwork.survey.path;
+
+import java.util.List;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import rodwork.survey.plane.PlaneSite;
+
+/**
+ * Where a search looks on one cast.
+ *
+ * @param planes surfaces that could guide
+ * @param terminals places that could hold
+ * @param zones surfaces that rigid parts pass
+ * @param fronts teeth in the aesthetic zone
+ */
+public record PathSites(
+    List<PlaneSite> planes,
+    List<TerminalSite> terminals,
+    List<Zone> zones,
+    List<FrontSite> fronts) {
+  public PathSites {
+    planes = List.copyOf(planes);
+    terminals = List.copyOf(terminals);
+    zones = List.copyOf(zones);
+    fronts = List.copyOf(fronts);
+  }
+
+  /** The teeth that may carry a clasp, in rising order. */
+  public SortedSet<Integer> abutments() {
+    SortedSet<Integer> teeth = new TreeSet<>();
+    terminals.forEach(site -> teeth.add(site.tooth()));
+    return teeth;
+  }
+}

@@ -1,0 +1,48 @@
+package rodwork.survey.path;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rodwork.geometry.Vec3;
+
+/**
+ * A part of the cast that something rigid will pass on its way, and whose undercut is in its way.
+ *
+ * @param kind what passes there
+ * @param name where it is, such as {@code 35 to 37}
+ * @param samples places that stand for its surface
+ */
+public record Zone(Kind kind, String name, List<Sample> samples) {
+
+  /** What passes. */
+  public enum Kind {
+    BASE("base"),
+    LINGUAL_STRIP("lingual strip"),
+    PALATE("palate"),
+    FACIAL_STRIP("facial strip");
+
+    private final String word;
+
+    Kind(String word) {
+      this.word = word;
+    }
+
+    public String word() {
+      return word;
+    }
+  }
+
+  /**
+   * A place that stands for a piece of surface.
+   *
+   * @param point scan frame [mm]
+   * @param areaMm2 of the piece
+   * @param normal of the piece [unit vector, away from the cast]
+   * @param towards direction in which a bar stands off; null where only the nearest free line
+   *     counts
+   */
+  public record Sample(Vec3 point, double areaMm2, Vec3 normal, @Nullable Vec3 towards) {}
+
+  public Zone {
+    samples = List.copyOf(samples);
+  }
+}
