@@ -136,6 +136,15 @@ public final class Surveyor {
     return new Survey(this, caster.along(axis, limits, watch), gauges, List.of(), 0, List.of());
   }
 
+  /**
+   * The cast seen along an axis, for one who asks at a few places.
+   *
+   * @param axis withdrawal axis in the scan frame; any length but 0
+   */
+  public Overhang probe(Vec3 axis, Watch watch) {
+    return caster.sparsely(axis, limits, watch);
+  }
+
   /** The overhang at the reference orientation; null where the frame is not known. */
   @Nullable Overhang reference() {
     ArchFrame known = frame;

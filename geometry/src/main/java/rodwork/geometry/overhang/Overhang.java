@@ -250,6 +250,16 @@ public final class Overhang {
     return f.any() ? at.back(f.qx, f.qy, q.z()) : point;
   }
 
+  /**
+   * The greatest height of the mesh on the vertical line through a point [mm], {@code −∞} where
+   * there is none: the upper envelope h of the definition.
+   */
+  public double topOver(Vec3 point) {
+    Vec3 q = at.into(point);
+    int t = shadow.columns.highest(q.x(), q.y());
+    return t < 0 ? Double.NEGATIVE_INFINITY : shadow.columns.heightOf(t, q.x(), q.y());
+  }
+
   /** Depth of any point with all that belongs to it. */
   public OverhangReading read(Vec3 point) {
     Vec3 q = at.into(point);
