@@ -22,7 +22,7 @@ import rodwork.geometry.mesh.TriangleMesh;
  *
  * @param labels FDI number of each triangle, 0 for gum; empty where there are none
  */
-record SharedArch(String name, TriangleMesh mesh, int[] labels) {
+public record SharedArch(String name, TriangleMesh mesh, int[] labels) {
   static final String[] LABELLED = {
     "upper-full",
     "upper-15-24",
@@ -34,7 +34,7 @@ record SharedArch(String name, TriangleMesh mesh, int[] labels) {
     "lower-35-37-47"
   };
 
-  static SharedArch load(String name) {
+  public static SharedArch load(String name) {
     Path folder = folder();
     assumeTrue(
         Files.isDirectory(folder),
