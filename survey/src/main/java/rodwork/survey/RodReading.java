@@ -67,6 +67,9 @@ public record RodReading(
   /** The section is followed this far up to the survey line [mm]. */
   private static final double MOST_WAY_MM = 12;
 
+  /** A point this little below the contact is on the survey line [mm]. */
+  private static final double ON_LINE_MM = 0.05;
+
   private static double belowSurveyLine(
       Surveyor surveyor, OverhangReading reading, Vec3 axis, int triangle) {
     Vec3 point = reading.point();
@@ -78,6 +81,7 @@ public record RodReading(
     VertexNormals normals = surveyor.normals();
     double[] height = {toContact};
     double[] before = {-1, 0};
+    boolean[] under = {false};
     new SectionWalk(surveyor.topology(), point, axis.cross(out).unit())
         .walk(
             triangle,
@@ -86,14 +90,19 @@ public record RodReading(
               double sa = normals.normal(a).dot(axis);
               double sine = sa + s * (normals.normal(b).dot(axis) - sa);
               double rise = q.minus(point).dot(axis);
-              if (sine >= 0 && length > 0) {
+              // Beside the margin averaged normals look up with the gum: no survey line yet.
+              boolean left = under[0] || rise >= toContact - ON_LINE_MM;
+              if (sine >= 0 && length > 0 && left) {
                 // Between the last crossing and this one; at once when the point is on the line.
-                double share = before[0] < 0 && length > 0 ? before[0] / (before[0] - sine) : 0;
+                double share = before[0] / (before[0] - sine);
                 height[0] = before[1] + share * (rise - before[1]);
                 return false;
               }
-              before[0] = sine;
-              before[1] = rise;
+              if (sine < 0) {
+                under[0] = true;
+                before[0] = sine;
+                before[1] = rise;
+              }
               return length < MOST_WAY_MM;
             });
     return height[0];

@@ -2,10 +2,12 @@ package rodwork.survey;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntPredicate;
 import org.jspecify.annotations.Nullable;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.overhang.Overhang;
+import rodwork.geometry.overhang.OverhangReading;
 
 /**
  * One cast at one path, measured. Immutable; positions are in the scan frame [mm].
@@ -112,6 +114,25 @@ public final class Survey {
    */
   public RodReading read(Vec3 point, int triangle) {
     return RodReading.of(surveyor, overhang, gauges, point, triangle);
+  }
+
+  /** Depth of any point with its free line and flags; quicker than {@link #read}. */
+  public OverhangReading overhangAt(Vec3 point) {
+    return overhang.read(point);
+  }
+
+  /**
+   * The way from a place down the surface to where a part of it ends.
+   *
+   * @param part which triangles belong to the part
+   */
+  public WayDown wayDown(Vec3 point, int triangle, IntPredicate part) {
+    return WayDown.of(surveyor, overhang, point, triangle, part);
+  }
+
+  /** The surveyor that this survey came from. */
+  public Surveyor surveyor() {
+    return surveyor;
   }
 
   /**
