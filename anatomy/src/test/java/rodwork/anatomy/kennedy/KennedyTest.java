@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -257,6 +259,27 @@ class KennedyTest {
     return "teeth " + Integer.toBinaryString(teeth) + " flags " + flags;
   }
 
+  private static final Map<String, Map<Ask, Map<ToothNumber, Boolean>>> ANSWERS = new HashMap<>();
+
+  /** The answers that the flags stand for; the same for all sets of teeth. */
+  private static Map<Ask, Map<ToothNumber, Boolean>> answers(Jaw jaw, int flags) {
+    return ANSWERS.computeIfAbsent(
+        jaw + " " + flags,
+        key -> {
+          ArchState state = ArchState.of(jaw, Set.of());
+          for (int i : new int[] {0, 1, 14, 15}) {
+            ToothNumber tooth = ToothNumber.inOrder(jaw, i);
+            int replaced = tooth.isThirdMolar() ? 4 : 2;
+            state = state.with(Ask.ABUTMENT, tooth, Answer.of((flags & 1) != 0));
+            state = state.with(Ask.REPLACED, tooth, Answer.of((flags & replaced) != 0));
+          }
+          for (int i = 0; i < 16 && (flags & 8) != 0; i++) {
+            state = state.with(Ask.CLOSED, ToothNumber.inOrder(jaw, i), Answer.YES);
+          }
+          return state.answers();
+        });
+  }
+
   private static ArchState state(Jaw jaw, int teeth, int flags) {
     TreeSet<ToothNumber> standing = new TreeSet<>();
     for (int i = 0; i < 16; i++) {
@@ -264,17 +287,7 @@ class KennedyTest {
         standing.add(ToothNumber.inOrder(jaw, i));
       }
     }
-    ArchState state = ArchState.of(jaw, standing);
-    for (int i : new int[] {0, 1, 14, 15}) {
-      ToothNumber tooth = ToothNumber.inOrder(jaw, i);
-      boolean third = tooth.isThirdMolar();
-      state = state.with(Ask.ABUTMENT, tooth, Answer.of((flags & 1) != 0));
-      state = state.with(Ask.REPLACED, tooth, Answer.of((flags & (third ? 4 : 2)) != 0));
-    }
-    for (int i = 0; i < 16 && (flags & 8) != 0; i++) {
-      state = state.with(Ask.CLOSED, ToothNumber.inOrder(jaw, i), Answer.YES);
-    }
-    return state;
+    return new ArchState(jaw, standing, new TreeSet<>(), answers(jaw, flags));
   }
 
   private static ArchState missing(String numbers) {
