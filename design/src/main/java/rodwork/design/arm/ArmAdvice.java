@@ -1,0 +1,80 @@
+package rodwork.design.arm;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import rodwork.geometry.Vec3;
+import rodwork.rules.Range;
+
+/**
+ * What to do where an arm is overstressed: other materials on the same curve, or how long it would
+ * have to be.
+ */
+public final class ArmAdvice {
+  private ArmAdvice() {}
+
+  /**
+   * A material in the sections that arms of it have.
+   *
+   * @param material what
+   * @param root section at the origin
+   * @param tip section at the tip
+   */
+  public record Choice(ArmMaterial material, Section root, Section tip) {}
+
+  /**
+   * Advice for an arm, in sentences; empty where its stress stays within the proof stress.
+   *
+   * @param forces of the arm as it is
+   * @param others choices to try on the same curve
+   */
+  public static List<String> of(
+      ArmForces forces, List<Choice> others, ToothSurface tooth, Vec3 path, ArmRules rules) {
+    double limit = rules.stressShare().value();
+    if (forces.stressShare().to() <= limit) {
+      return List.of();
+    }
+    List<String> advice = new ArrayList<>();
+    Arm arm = forces.arm();
+    advice.add(
+        String.format(
+            Locale.ROOT,
+            "%.1f mm of %s are overstressed at this undercut: %s MPa of %s MPa proof stress.",
+            arm.lengthMm(),
+            forces.material().name(),
+            words(forces.stressMpa()),
+            words(forces.material().proofMpa())));
+    for (Choice other : others) {
+      if (other.material().equals(forces.material())) {
+        continue;
+      }
+      ArmForces there =
+          ArmForces.of(arm.with(other.root(), other.tip()), other.material(), tooth, path, rules);
+      if (there.stressShare().to() <= limit) {
+        advice.add(
+            String.format(
+                Locale.ROOT,
+                "%s would hold on the same curve: %s MPa of %s MPa.",
+                capital(other.material().name()),
+                words(there.stressMpa()),
+                words(there.material().proofMpa())));
+      }
+    }
+    // A given deflection strains an arm in inverse proportion to the square of its length.
+    double longer = arm.lengthMm() * Math.sqrt(forces.stressShare().to() / limit);
+    advice.add(
+        String.format(
+            Locale.ROOT, "Or an arm of the same sections about %.0f mm long.", Math.ceil(longer)));
+    return advice;
+  }
+
+  private static String words(Range range) {
+    return range.to() - range.from() < 0.5
+        ? String.format(Locale.ROOT, "%.0f", range.to())
+        : String.format(Locale.ROOT, "%.0f to %.0f", range.from(), range.to());
+  }
+
+  private static String capital(String name) {
+    return name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
+  }
+}
