@@ -27,6 +27,11 @@ public enum AppRefusal {
       "json-wrong",
       "%s is not what is wanted here: %s.",
       "See the help of the command and docs/schema for what the file holds."),
+  CHART_WRONG(
+      "chart-wrong",
+      "%s is no chart that can be read: line %s, %s: %s.",
+      "Mend that place; docs/schema/chart.schema.json says what a chart holds. Only jaw and missing"
+          + " teeth are needed."),
   RIGHT_NEEDS_JAW(
       "right-needs-jaw",
       "A right tilt of %s° was asked for, but whether the cast is upper or lower is not known, and"
