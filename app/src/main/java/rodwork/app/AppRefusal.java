@@ -32,6 +32,19 @@ public enum AppRefusal {
       "%s is no chart that can be read: line %s, %s: %s.",
       "Mend that place; docs/schema/chart.schema.json says what a chart holds. Only jaw and missing"
           + " teeth are needed."),
+  TEETH_NEED_JAW(
+      "teeth-need-jaw",
+      "Whether the cast is upper or lower is not known, and its shape cannot tell; teeth have no"
+          + " numbers without it.",
+      "Say which it is: --jaw upper or --jaw lower."),
+  POINT_OF_MISSING(
+      "point-of-missing",
+      "Tooth %s has a point, and is called missing.",
+      "Take its point out, or call it present in the chart."),
+  TWO_JAWS(
+      "two-jaws",
+      "Upper and lower are both named for one cast: %s.",
+      "One cast shows one arch; leave out what belongs to the other."),
   RIGHT_NEEDS_JAW(
       "right-needs-jaw",
       "A right tilt of %s° was asked for, but whether the cast is upper or lower is not known, and"

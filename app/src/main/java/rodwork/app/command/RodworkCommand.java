@@ -14,6 +14,7 @@ import picocli.CommandLine.Spec;
     subcommands = {
       BenchCommand.class,
       SurveyCommand.class,
+      TeethCommand.class,
       TripodCommand.class,
       RecoverCommand.class,
       IntakeCommand.class,

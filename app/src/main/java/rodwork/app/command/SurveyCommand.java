@@ -1,7 +1,9 @@
 package rodwork.app.command;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -9,22 +11,28 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import rodwork.app.operation.CastOptions;
+import rodwork.app.operation.FindTeeth;
 import rodwork.app.operation.OpenCast;
+import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.RunSurvey;
 import rodwork.app.operation.SurveyedCast;
 import rodwork.app.operation.WantedPath;
+import rodwork.app.operation.WantedTeeth;
 import rodwork.app.report.FieldFile;
 import rodwork.app.report.PictureFile;
 import rodwork.app.report.SurveyJson;
 import rodwork.app.report.SurveyTable;
+import rodwork.app.report.ToothSurveyReport;
 import rodwork.survey.Gauges;
+import rodwork.survey.tooth.ToothSurvey;
 
 /** {@code rodwork survey}: one cast at one path. */
 @Command(
     name = "survey",
     description = {
       "Surveys a cast at one path: undercut, survey lines, gauge marks.",
-      "Without --axis or --tilt at the reference orientation: occlusal plane horizontal."
+      "Without --axis or --tilt at the reference orientation: occlusal plane horizontal.",
+      "With --missing, --chart or --points the undercut is told by tooth as well."
     },
     mixinStandardHelpOptions = true,
     sortOptions = false)
@@ -40,6 +48,10 @@ final class SurveyCommand implements Runnable {
   @Mixin
   @SuppressWarnings("NullAway.Init")
   private PathMixin path;
+
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private TeethMixin teeth;
 
   @Option(
       names = "--gauges",
@@ -74,10 +86,16 @@ final class SurveyCommand implements Runnable {
   public void run() {
     CastOptions options = cast.options();
     WantedPath wanted = path.wanted(options.jaw());
+    WantedTeeth wantedTeeth = teeth.wanted();
     PrintWriter out = spec.commandLine().getOut();
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
-      SurveyedCast surveyed =
-          RunSurvey.of(OpenCast.of(cast.file(), options, watch), wanted, gauges, watch);
+      OpenedCast opened = OpenCast.of(cast.file(), options, watch);
+      SurveyedCast surveyed = RunSurvey.of(opened, wanted, gauges, watch);
+      List<ToothSurvey> byTooth =
+          teeth.given()
+              ? ToothSurvey.all(
+                  surveyed.survey(), FindTeeth.of(opened, wantedTeeth, watch).dentition(), watch)
+              : List.of();
       if (field != null) {
         FieldFile.write(field, surveyed, watch);
       }
@@ -85,10 +103,17 @@ final class SurveyCommand implements Runnable {
         PictureFile.write(picture, surveyed, watch);
       }
       if (json != null) {
-        JsonOutput.write(json, SurveyJson.of(surveyed, watch), out);
+        ObjectNode report = SurveyJson.of(surveyed, watch);
+        if (teeth.given()) {
+          report.set("teeth", ToothSurveyReport.json(byTooth));
+        }
+        JsonOutput.write(json, report, out);
       }
       if (!JsonOutput.STDOUT.equals(json)) {
         SurveyTable.of(surveyed, watch).forEach(out::println);
+        if (teeth.given()) {
+          ToothSurveyReport.table(byTooth, teeth.notation()).forEach(out::println);
+        }
       }
     }
   }

@@ -25,17 +25,28 @@ public final class JsonTriples {
    */
   public static JsonNode file(Path file) {
     try {
-      if (Files.size(file) > LARGEST) {
-        throw AppRefusal.JSON_WRONG.with(
-            file.getFileName(), "it is larger than " + (LARGEST >> 20) + " MiB");
-      }
-      return Json.read(Files.readString(file));
+      return Json.read(text(file));
     } catch (JsonProcessingException wrong) {
       throw AppRefusal.JSON_WRONG.with(
           file.getFileName(),
           "it is no JSON (line "
               + (wrong.getLocation() == null ? 0 : wrong.getLocation().getLineNr())
               + ")");
+    }
+  }
+
+  /**
+   * The text of a file.
+   *
+   * @throws rodwork.geometry.Refusal if it cannot be read or is too large
+   */
+  public static String text(Path file) {
+    try {
+      if (Files.size(file) > LARGEST) {
+        throw AppRefusal.JSON_WRONG.with(
+            file.getFileName(), "it is larger than " + (LARGEST >> 20) + " MiB");
+      }
+      return Files.readString(file);
     } catch (NoSuchFileException absent) {
       throw AppRefusal.FILE_UNREADABLE.with(file, "there is no such file");
     } catch (IOException failed) {
