@@ -3,6 +3,7 @@ package rodwork.survey;
 import java.util.List;
 import rodwork.rules.Standing;
 import rodwork.rules.Threshold;
+import rodwork.rules.Thresholds;
 
 /**
  * Every number that a survey rests on, each with its unit and source: the one place to change them.
@@ -80,6 +81,27 @@ public record SurveyRules(
 
   private static Threshold practice(String id, double value, String unit, String what) {
     return new Threshold(id, value, unit, what, Standing.COMMON_PRACTICE);
+  }
+
+  /** The values of a rulebook. */
+  public static SurveyRules from(Thresholds book) {
+    return new SurveyRules(
+        book.get("undercut-cap", "mm"),
+        book.get("gauge-shank-radius", "mm"),
+        book.get("gauge-shank-reach", "mm"),
+        book.get("scan-accuracy", "mm"),
+        book.get("gauge-fits", "mm"),
+        book.get("shallow-undercut", "mm"),
+        book.get("line-upper-depth", "mm"),
+        book.get("line-shortest", "mm"),
+        book.get("line-gap", "mm"),
+        book.get("band-angle", "degrees"),
+        book.get("band-height", "mm"),
+        book.get("normal-scale", "mm"),
+        book.get("convergence-reach", "mm"),
+        book.get("tilt-note", "degrees"),
+        book.get("tilt-warn", "degrees"),
+        book.get("tilt-limit", "degrees"));
   }
 
   /** All of them, for listing. */

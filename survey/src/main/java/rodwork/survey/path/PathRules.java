@@ -3,6 +3,7 @@ package rodwork.survey.path;
 import java.util.List;
 import rodwork.rules.Standing;
 import rodwork.rules.Threshold;
+import rodwork.rules.Thresholds;
 
 /**
  * Every number that the choice of a path rests on. The weights follow the trade's order of the four
@@ -76,6 +77,26 @@ public record PathRules(
 
   private static Threshold own(String id, double value, String unit, String why) {
     return new Threshold(id, value, unit, why, Standing.OWN_CHOICE);
+  }
+
+  /** The values of a rulebook. */
+  public static PathRules from(Thresholds book) {
+    return new PathRules(
+        book.get("path-cone", "degrees"),
+        book.get("path-step", "degrees"),
+        book.get("path-weight-guiding", "1"),
+        book.get("path-weight-retention", "1"),
+        book.get("path-weight-interference", "1"),
+        book.get("path-weight-appearance", "1"),
+        book.get("path-weight-tilt", "1"),
+        book.get("path-enamel", "mm"),
+        book.get("path-gauge", "mm"),
+        book.get("path-holds-at-reference", "mm"),
+        book.get("path-interference", "mm"),
+        book.get("path-dead-space", "mm"),
+        book.get("path-step-length", "mm"),
+        book.get("path-step-area", "mm²"),
+        book.get("path-step-angle", "degrees"));
   }
 
   /** All of them, for listing. */

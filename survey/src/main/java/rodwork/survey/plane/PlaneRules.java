@@ -3,6 +3,7 @@ package rodwork.survey.plane;
 import java.util.List;
 import rodwork.rules.Standing;
 import rodwork.rules.Threshold;
+import rodwork.rules.Thresholds;
 
 /**
  * Every number that guiding planes rest on.
@@ -49,6 +50,19 @@ public record PlaneRules(
 
   private static Threshold taught(String id, double value, String unit, String what) {
     return new Threshold(id, value, unit, what, Standing.TEACHING_TEXT);
+  }
+
+  /** The values of a rulebook. */
+  public static PlaneRules from(Thresholds book) {
+    return new PlaneRules(
+        book.get("plane-parallel", "degrees"),
+        book.get("plane-divergence", "mm"),
+        book.get("plane-normal-scale", "mm"),
+        book.get("plane-height-bounded", "mm"),
+        book.get("plane-height-free-end", "mm"),
+        book.get("plane-width-share", "1"),
+        book.get("plane-below-ridge", "mm"),
+        book.get("plane-sections", "1"));
   }
 
   /** All of them, for listing. */

@@ -3,6 +3,7 @@ package rodwork.survey.seating;
 import java.util.List;
 import rodwork.rules.Standing;
 import rodwork.rules.Threshold;
+import rodwork.rules.Thresholds;
 
 /**
  * Every number that a seating key rests on.
@@ -37,6 +38,16 @@ public record SeatingRules(
   public SeatingRules withPost(double diameterMm) {
     return new SeatingRules(
         gap, padRadius, own(post.id(), diameterMm, "mm", "as asked for"), postLength, seatingError);
+  }
+
+  /** The values of a rulebook. */
+  public static SeatingRules from(Thresholds book) {
+    return new SeatingRules(
+        book.get("key-gap", "mm"),
+        book.get("key-pad-radius", "mm"),
+        book.get("key-post", "mm"),
+        book.get("key-post-length", "mm"),
+        book.get("key-seating-error", "mm"));
   }
 
   /** All of them, for listing. */

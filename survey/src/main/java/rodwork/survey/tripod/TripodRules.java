@@ -3,6 +3,7 @@ package rodwork.survey.tripod;
 import java.util.List;
 import rodwork.rules.Standing;
 import rodwork.rules.Threshold;
+import rodwork.rules.Thresholds;
 
 /**
  * Every number that tripod marks rest on.
@@ -40,6 +41,18 @@ public record TripodRules(
 
   private static Threshold own(String id, double value, String unit, String why) {
     return new Threshold(id, value, unit, why, Standing.OWN_CHOICE);
+  }
+
+  /** The values of a rulebook. */
+  public static TripodRules from(Thresholds book) {
+    return new TripodRules(
+        book.get("tripod-flattest", "degrees"),
+        book.get("tripod-steepest", "degrees"),
+        book.get("tripod-distances-differ", "mm"),
+        book.get("tripod-disagree", "mm"),
+        book.get("tripod-picking", "mm"),
+        book.get("tripod-from-rim", "mm"),
+        book.get("rescan-share", "1"));
   }
 
   /** All of them, for listing. */

@@ -1,0 +1,7 @@
+package rodwork.casework.rulebook;
+
+import rodwork.design.arm.Section;
+import rodwork.rules.Standing;
+
+/** Sections with which arms of one making begin and end. */
+public record ArmSections(Section origin, Section tip, String source, Standing standing) {}

@@ -1,0 +1,118 @@
+package rodwork.design.clasp;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Everything about an abutment that a condition may ask for. "Near" is the side of the space, "far" the
+ * side away from it; where a fact is of the chosen tip, it is that of the gauge mark at which the family
+ * would put it.
+ */
+public enum Fact {
+  TOOTH_KIND("kind of tooth", "incisor", "canine", "premolar", "molar"),
+  JAW("jaw", "upper", "lower"),
+  SURVEY_LINE(
+      "facial survey line", "high", "medium", "low", "diagonal near", "diagonal far", "none"),
+  TIPPING("tipping of the tooth", "none", "towards the space", "away from the space", "other"),
+  FREE_END("next to a free end", Kind.YES_NO),
+  ADJACENT_SPACE("a space beside it", Kind.YES_NO),
+  ISOLATED("spaces on both sides", Kind.YES_NO),
+  SHOWS("shows when speaking or smiling", Kind.YES_NO),
+  MOBILE("mobile", Kind.YES_NO),
+  SHORT_ROOT("short root or little bone", Kind.YES_NO),
+  DISPLACEABLE_TISSUE("displaceable tissue on the ridge", Kind.YES_NO),
+  AHEAD_OF_AXIS("in front of the axis of rotation", Kind.YES_NO),
+  FRENUM("frenum or muscle pull where a bar would cross", Kind.YES_NO),
+  POOR_HYGIENE("poor oral hygiene", Kind.YES_NO),
+  HEAVY_HANDLING("handled heavily", Kind.YES_NO),
+  LINGUAL_INCLINATION("inclined lingually", Kind.YES_NO),
+  FAR_REST("a rest on the far side has room", Kind.YES_NO),
+  NEAR_REST("a rest on the near side has room", Kind.YES_NO),
+  CROWN_HEIGHT("facial crown height", Kind.LENGTH),
+  OCCLUSAL_ROOM("room through the embrasure to the opposing teeth", Kind.LENGTH),
+  VESTIBULE_DEPTH("depth of the vestibule", Kind.LENGTH),
+  TOTAL_STAND_OFF_3("total stand-off 3 mm below the margin", Kind.LENGTH),
+  TOTAL_STAND_OFF_6("total stand-off 6 mm below the margin", Kind.LENGTH),
+  TISSUE_UNDERCUT_3("tissue undercut within 3 mm of the margin", Kind.LENGTH),
+  TISSUE_UNDERCUT_6("tissue undercut within 6 mm of the margin", Kind.LENGTH),
+  TISSUE_UNDERCUT_START("where the tissue undercut starts below the margin", Kind.LENGTH),
+  PLANE_HEIGHT("height of the guiding plane there is", Kind.LENGTH),
+  PLANE_ENAMEL("enamel that a guiding plane would take", Kind.LENGTH),
+  RECIPROCAL_UNDERCUT("undercut where the reciprocal arm lies", Kind.LENGTH),
+  RECIPROCAL_HEIGHT("height of the parallel surface for the reciprocal arm", Kind.LENGTH),
+  CIRCLET_LENGTH("length of an arm around the tooth", Kind.LENGTH),
+  BAR_LENGTH("length of a bar", Kind.LENGTH),
+  /** Of the surface that carries the tip, from the survey line to what bounds it. */
+  ROOM_ABOVE_ORIGIN("room above the survey line where the arm begins", Kind.LENGTH),
+  ROOM_ABOVE_MIDDLE("room above the survey line in the middle third", Kind.LENGTH),
+  ROOM_BELOW_MIDDLE("room below the survey line in the middle third", Kind.LENGTH),
+  ROOM_BELOW_TIP("room below the survey line in the third of the tip", Kind.LENGTH),
+  TIP_UNDERCUT("undercut at the tip", Kind.LENGTH),
+  TIP_AT_REFERENCE("undercut at the tip along the occlusal normal", Kind.LENGTH),
+  TIP_FROM_MARGIN("distance of the tip from the gingival margin", Kind.LENGTH),
+  TIP_TRAVEL("height of the tip below the survey line", Kind.LENGTH),
+  TIP_CONVERGENCE("angle of gingival convergence at the tip", Kind.ANGLE);
+
+  /** What kind of reading answers a fact. */
+  public enum Kind {
+    CHOICE,
+    YES_NO,
+    LENGTH,
+    ANGLE
+  }
+
+  private final String words;
+  private final Kind kind;
+  private final List<String> choices;
+
+  Fact(String words, String... choices) {
+    this.words = words;
+    this.kind = Kind.CHOICE;
+    this.choices = List.of(choices);
+  }
+
+  Fact(String words, Kind kind) {
+    this.words = words;
+    this.kind = kind;
+    this.choices = kind == Kind.YES_NO ? List.of("yes", "no") : List.of();
+  }
+
+  /** For a person. */
+  public String words() {
+    return words;
+  }
+
+  public Kind kind() {
+    return kind;
+  }
+
+  /** The words that may answer it; empty for numbers. */
+  public List<String> choices() {
+    return choices;
+  }
+
+  /** Unit of a number; empty for words. */
+  public String unit() {
+    return switch (kind) {
+      case LENGTH -> "mm";
+      case ANGLE -> "degrees";
+      case CHOICE, YES_NO -> "";
+    };
+  }
+
+  /** Name in the rulebook. */
+  public String key() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** Whether it is read at the gauge mark of the tip. */
+  boolean ofTip() {
+    return name().startsWith("TIP_");
+  }
+
+  public static Optional<Fact> named(String key) {
+    return Stream.of(values()).filter(f -> f.key().equals(key)).findFirst();
+  }
+}

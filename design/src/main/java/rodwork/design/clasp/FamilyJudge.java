@@ -1,0 +1,226 @@
+package rodwork.design.clasp;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import rodwork.rules.Finding;
+import rodwork.rules.Limit;
+import rodwork.rules.Reading;
+import rodwork.rules.Threshold;
+import rodwork.rules.Verdict;
+
+/** One family at one abutment, its tip in one third: asks every clause and keeps every answer. */
+final class FamilyJudge {
+  /** Id of the requirement that every family has: an undercut of its gauge. */
+  static final String UNDERCUT = "retentive-undercut";
+
+  private final Family family;
+  private final TipPlace tip;
+  private final double fitsMm;
+  private final List<Judgement.Step> steps = new ArrayList<>();
+  private final List<Judgement.Preparation> preparations = new ArrayList<>();
+  private final List<String> warnings = new ArrayList<>();
+  private final Set<Fact> undecided = EnumSet.noneOf(Fact.class);
+  private boolean out;
+
+  private FamilyJudge(Family family, TipPlace tip, double fitsMm) {
+    this.family = family;
+    this.tip = tip;
+    this.fitsMm = fitsMm;
+  }
+
+  /** The best that a family can do: its tip in the best of the thirds it may lie in. */
+  static Judgement best(Family family, AbutmentFacts facts, double fitsMm) {
+    Judgement best = null;
+    for (AbutmentFacts.Spot spot : family.tips()) {
+      TipPlace place = new TipPlace(facts, family, spot, fitsMm);
+      Judgement there = new FamilyJudge(family, place, fitsMm).judge();
+      if (best == null || there.answer().compareTo(best.answer()) < 0) {
+        best = there;
+      }
+    }
+    if (best == null) {
+      throw new IllegalStateException("a family without a place for its tip: " + family.id());
+    }
+    return best;
+  }
+
+  private Judgement judge() {
+    undercut();
+    family.clauses().forEach(this::ask);
+    Judgement.Answer answer =
+        out
+            ? Judgement.Answer.DOES_NOT_SERVE
+            : !undecided.isEmpty()
+                ? Judgement.Answer.NOT_DECIDED
+                : preparations.isEmpty()
+                    ? Judgement.Answer.SERVES
+                    : Judgement.Answer.SERVES_AFTER;
+    return new Judgement(
+        family,
+        answer,
+        Optional.of(tip.across),
+        steps,
+        out ? List.of() : preparations,
+        warnings,
+        out ? Set.of() : undecided,
+        "");
+  }
+
+  private void undercut() {
+    Threshold gauge = family.gauge();
+    Reading depth =
+        tip.mark.isPresent()
+            ? tip.mark.get().depth()
+            : tip.third == null ? TipPlace.notMeasured() : tip.third.deepest();
+    Limit limit = new Limit.Least(gauge.value() - fitsMm, gauge.unit());
+    // A mark is a place where the gauge fits; no reading can take it back.
+    Verdict verdict =
+        tip.mark.isPresent()
+            ? Verdict.MET
+            : limit.judge(depth) == Verdict.MET ? Verdict.NOT_MET : limit.judge(depth);
+    boolean deepEnough = tip.mark.isEmpty() && limit.judge(depth) == Verdict.MET;
+    Clause.Consequence otherwise =
+        deepEnough
+            ? new Clause.Consequence.RulesOut()
+            : new Clause.Consequence.Prepares(
+                "deepen the undercut with a dimple or composite",
+                Optional.empty(),
+                family.deepening());
+    String because =
+        deepEnough
+            ? "deep enough, but no gauge reaches a place of that depth here"
+            : String.format(
+                Locale.ROOT, "the tip takes the %.2f mm gauge", gauge.value());
+    Finding finding =
+        new Finding(
+            UNDERCUT,
+            "undercut for the tip",
+            tip.place(Fact.TIP_UNDERCUT),
+            depth,
+            new Limit.Least(gauge.value(), gauge.unit()),
+            gauge.source(),
+            gauge.standing(),
+            verdict);
+    steps.add(new Judgement.Step(finding, otherwise, because));
+    if (!verdict.decided()) {
+      undecided.add(Fact.TIP_UNDERCUT);
+    } else if (verdict == Verdict.NOT_MET) {
+      follow(UNDERCUT, otherwise, finding);
+    }
+  }
+
+  private void ask(Clause clause) {
+    Fact fact = clause.wants().fact();
+    Verdict asked = Condition.all(clause.when(), tip::reading);
+    // Without a mark the retentive undercut has failed or is open already; its tip has no readings.
+    if (asked == Verdict.NOT_MET || (fact.ofTip() && tip.mark.isEmpty())) {
+      return;
+    }
+    Verdict verdict = clause.wants().judge(tip::reading);
+    Finding finding =
+        new Finding(
+            clause.id(),
+            fact.words(),
+            tip.place(fact),
+            tip.reading(fact),
+            clause.wants().limit(tip::reading),
+            clause.source(),
+            clause.standing(),
+            verdict);
+    steps.add(new Judgement.Step(finding, clause.otherwise(), clause.because()));
+    if (verdict == Verdict.MET || clause.otherwise() instanceof Clause.Consequence.Shows) {
+      return;
+    }
+    if (clause.otherwise() instanceof Clause.Consequence.Warns) {
+      // A warning that hangs on an unknown is given: the convenient value is not assumed.
+      warnings.add(clause.id());
+    } else if (!verdict.decided()) {
+      undecided.add(fact);
+      if (clause.wants() instanceof Condition.AtLeastFact both
+          && !(tip.reading(both.other()) instanceof Reading.Measured)) {
+        undecided.add(both.other());
+      }
+      addUndecided(clause.when());
+    } else if (asked.decided()) {
+      follow(clause.id(), clause.otherwise(), finding);
+    } else {
+      addUndecided(clause.when());
+    }
+  }
+
+  private void addUndecided(List<Condition> when) {
+    for (Condition c : when) {
+      if (!c.judge(tip::reading).decided()) {
+        undecided.add(c.fact());
+      }
+    }
+  }
+
+  private void follow(String clause, Clause.Consequence otherwise, Finding finding) {
+    switch (otherwise) {
+      case Clause.Consequence.RulesOut _ -> out = true;
+      case Clause.Consequence.Warns _ -> warnings.add(clause);
+      case Clause.Consequence.Shows _ -> {}
+      case Clause.Consequence.Prepares prepares -> prepare(clause, prepares, finding);
+    }
+  }
+
+  private void prepare(String clause, Clause.Consequence.Prepares prepares, Finding finding) {
+    Reading amount =
+        prepares.by().map(tip::reading).orElseGet(() -> shortfall(finding));
+    Limit most = new Limit.Most(prepares.most().value(), prepares.most().unit());
+    Verdict possible = most.judge(amount);
+    if (prepares.by().isPresent() || possible != Verdict.MET) {
+      steps.add(
+          new Judgement.Step(
+              new Finding(
+                  prepares.most().id(),
+                  prepares.what(),
+                  finding.place(),
+                  amount,
+                  most,
+                  prepares.most().source(),
+                  prepares.most().standing(),
+                  possible),
+              new Clause.Consequence.RulesOut(),
+              "more than this cannot be prepared"));
+    }
+    switch (possible) {
+      case MET ->
+          preparations.add(
+              new Judgement.Preparation(
+                  clause, prepares.what(), amount instanceof Reading.Measured m ? m.value() : 0));
+      case NOT_MET -> out = true;
+      case NOT_KNOWN, TOO_CLOSE_TO_CALL ->
+          undecided.add(prepares.by().orElse(factOf(clause)));
+    }
+  }
+
+  private Fact factOf(String clause) {
+    return family.clauses().stream()
+        .filter(c -> c.id().equals(clause))
+        .map(c -> c.wants().fact())
+        .findFirst()
+        .orElse(Fact.TIP_UNDERCUT);
+  }
+
+  /** What is missing to a limit, with the uncertainty of the reading. */
+  private static Reading shortfall(Finding finding) {
+    if (finding.reading() instanceof Reading.Measured m) {
+      double missing =
+          switch (finding.limit()) {
+            case Limit.Least least -> least.value() - m.value();
+            case Limit.Most limit -> m.value() - limit.value();
+            case Limit.OneOf _ -> Double.NaN;
+          };
+      if (!Double.isNaN(missing)) {
+        return new Reading.Measured(Math.max(0, missing), m.uncertainty(), m.unit());
+      }
+    }
+    return new Reading.NotKnown("how much it takes was not measured");
+  }
+}

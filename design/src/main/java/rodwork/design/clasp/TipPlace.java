@@ -1,0 +1,88 @@
+package rodwork.design.clasp;
+
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.tooth.AcrossThird;
+import rodwork.anatomy.tooth.Surface;
+import rodwork.rules.Place;
+import rodwork.rules.Reading;
+
+/** The facts of an abutment as a family sees them that puts its tip into one third. */
+final class TipPlace {
+  private final AbutmentFacts facts;
+  private final Family family;
+  final AcrossThird across;
+  final AbutmentFacts.@Nullable Third third;
+  final Optional<AbutmentFacts.Mark> mark;
+
+  TipPlace(AbutmentFacts facts, Family family, AbutmentFacts.Spot spot, double fitsMm) {
+    this.facts = facts;
+    this.family = family;
+    this.across = facts.across(spot);
+    this.third = third(spot);
+    this.mark =
+        third == null
+            ? Optional.empty()
+            : third.marks().stream()
+                .filter(m -> Math.abs(m.gaugeMm() - family.gauge().value()) <= fitsMm)
+                .findFirst();
+  }
+
+  Reading reading(Fact fact) {
+    return switch (fact) {
+      case TIP_UNDERCUT -> ofMark(mark.map(AbutmentFacts.Mark::depth));
+      case TIP_AT_REFERENCE -> ofMark(mark.map(AbutmentFacts.Mark::atReference));
+      case TIP_FROM_MARGIN -> ofMark(mark.map(AbutmentFacts.Mark::fromMargin));
+      case TIP_TRAVEL -> ofMark(mark.map(AbutmentFacts.Mark::belowLine));
+      case TIP_CONVERGENCE -> ofMark(mark.map(AbutmentFacts.Mark::convergence));
+      case ROOM_ABOVE_ORIGIN -> above(third(family.origin()));
+      case ROOM_ABOVE_MIDDLE -> above(third(AbutmentFacts.Spot.MIDDLE));
+      case ROOM_BELOW_MIDDLE -> below(third(AbutmentFacts.Spot.MIDDLE));
+      case ROOM_BELOW_TIP -> below(third);
+      default -> facts.reading(fact);
+    };
+  }
+
+  Place place(Fact fact) {
+    return switch (fact) {
+      case ROOM_ABOVE_ORIGIN -> words(facts.across(family.origin()));
+      case ROOM_ABOVE_MIDDLE, ROOM_BELOW_MIDDLE -> words(AcrossThird.MIDDLE);
+      case ROOM_BELOW_TIP -> words(across);
+      default ->
+          fact.ofTip()
+              ? mark.map(AbutmentFacts.Mark::place).orElseGet(() -> words(across))
+              : facts.place(fact);
+    };
+  }
+
+  private Place words(AcrossThird where) {
+    String surface = family.surface() == Surface.FACIAL ? "facial" : "lingual";
+    String side =
+        switch (where) {
+          case MESIAL -> "mesio-" + surface;
+          case MIDDLE -> "mid-" + surface;
+          case DISTAL -> "disto-" + surface;
+        };
+    return Place.of("tooth " + facts.tooth().fdi() + ", " + side + " third");
+  }
+
+  private AbutmentFacts.@Nullable Third third(AbutmentFacts.Spot spot) {
+    return facts.thirds().get(new AbutmentFacts.Site(family.surface(), facts.across(spot)));
+  }
+
+  private static Reading above(AbutmentFacts.@Nullable Third third) {
+    return third == null ? notMeasured() : third.roomAbove();
+  }
+
+  private static Reading below(AbutmentFacts.@Nullable Third third) {
+    return third == null ? notMeasured() : third.roomBelow();
+  }
+
+  private static Reading ofMark(Optional<Reading> reading) {
+    return reading.orElseGet(() -> new Reading.NotKnown("no gauge mark here"));
+  }
+
+  static Reading notMeasured() {
+    return new Reading.NotKnown("this third was not measured");
+  }
+}
