@@ -1,0 +1,461 @@
+package rodwork.casework.rulebook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import rodwork.anatomy.tooth.AcrossThird;
+import rodwork.anatomy.tooth.Surface;
+import rodwork.design.clasp.AbutmentFacts;
+import rodwork.design.clasp.AbutmentJudgement;
+import rodwork.design.clasp.ClaspJudge;
+import rodwork.design.clasp.Fact;
+import rodwork.design.clasp.Judgement;
+import rodwork.design.clasp.Judgement.Answer;
+import rodwork.rules.Reading;
+import rodwork.rules.Verdict;
+
+/**
+ * The shipped rulebook on invented abutments, one property changed at a time: it must flip exactly the
+ * families that it should, by the clause that it should.
+ */
+class ClaspDecisionTest {
+  private static final ClaspJudge JUDGE = new ClaspJudge(Rulebook.shipped().clasps());
+
+  /**
+   * A change and what it must do.
+   *
+   * @param from the abutment before
+   * @param to the abutment after
+   * @param by the clause whose finding is expected at each family that changes
+   * @param flips families and their answers after the change; all others keep theirs
+   */
+  record Change(
+      String name, AbutmentFacts from, AbutmentFacts to, String by, Map<String, Answer> flips) {
+    @Override
+    public String toString() {
+      return name;
+    }
+  }
+
+  private static Map<String, Answer> all(Answer answer, String... families) {
+    Map<String, Answer> flips = new TreeMap<>();
+    for (String f : families) {
+      flips.put(f, answer);
+    }
+    return flips;
+  }
+
+  private static Map<String, Answer> out(String... families) {
+    return all(Answer.DOES_NOT_SERVE, families);
+  }
+
+  private static Change change(
+      AbutmentFacts from, Fact fact, Reading reading, String by, Map<String, Answer> flips) {
+    return new Change(
+        fact.words() + " " + reading.words(), from, from.with(fact, reading), by, flips);
+  }
+
+  private static Reading yes() {
+    return Reading.yes(true);
+  }
+
+  private static Reading no() {
+    return Reading.yes(false);
+  }
+
+  private static Reading word(String word) {
+    return new Reading.Word(word);
+  }
+
+  private static Reading mm(double value) {
+    return Abutments.mm(value);
+  }
+
+  private static final String[] BARS = {"i-bar", "t-bar", "modified-t-bar"};
+
+  static List<Change> changes() {
+    AbutmentFacts p = Abutments.premolar();
+    AbutmentFacts f = Abutments.freeEnd();
+    AbutmentFacts lower = Abutments.tippedMolar("lower");
+    AbutmentFacts upper = Abutments.tippedMolar("upper");
+    AbutmentFacts embrasure = p.with(Fact.ADJACENT_SPACE, no());
+    AcrossThird far = AcrossThird.MESIAL;
+    AcrossThird near = AcrossThird.DISTAL;
+    List<Change> c = new ArrayList<>();
+    // Bars.
+    c.add(change(p, Fact.TOTAL_STAND_OFF_6, mm(1.6), "bar-total-stand-off", out(BARS)));
+    c.add(change(p, Fact.TOTAL_STAND_OFF_6, mm(1.45), "bar-total-stand-off", Map.of()));
+    c.add(
+        change(
+            p, Fact.TOTAL_STAND_OFF_6, mm(1.48), "bar-total-stand-off",
+            all(Answer.NOT_DECIDED, BARS)));
+    c.add(
+        change(
+            p, Fact.TOTAL_STAND_OFF_6, new Reading.NotKnown("not captured"), "bar-total-stand-off",
+            all(Answer.NOT_DECIDED, BARS)));
+    c.add(
+        change(
+            p, Fact.TOTAL_STAND_OFF_6, new Reading.NoRoom("the vestibule ends at 5.1 mm"),
+            "bar-total-stand-off", out(BARS)));
+    c.add(change(p, Fact.TISSUE_UNDERCUT_3, mm(1.2), "bar-tissue-undercut", out(BARS)));
+    c.add(change(p, Fact.TISSUE_UNDERCUT_START, mm(2), "bar-tissue-undercut-start", Map.of()));
+    c.add(change(p, Fact.VESTIBULE_DEPTH, mm(3.8), "bar-vestibule", out(BARS)));
+    c.add(change(p, Fact.FRENUM, yes(), "bar-frenum", out(BARS)));
+    c.add(change(p, Fact.LINGUAL_INCLINATION, yes(), "bar-lingual-inclination", out(BARS)));
+    c.add(change(p, Fact.BAR_LENGTH, mm(10), "bar-length", Map.of()));
+    c.add(change(p, Fact.SURVEY_LINE, word("diagonal near"), "y-bar-line", all(Answer.SERVES, "y-bar")));
+    Map<String, Answer> high = out("t-bar", "modified-t-bar");
+    high.put("y-bar", Answer.SERVES);
+    c.add(change(p, Fact.SURVEY_LINE, word("high"), "", high));
+    c.add(change(f, Fact.TOTAL_STAND_OFF_6, mm(1.6), "bar-total-stand-off", out("rpi", "i-bar", "t-bar", "modified-t-bar")));
+    // Free end.
+    Map<String, Answer> free = out("cast-circumferential");
+    free.put("rpi", Answer.SERVES);
+    free.put("rpa", Answer.SERVES);
+    c.add(change(p, Fact.FREE_END, yes(), "", free));
+    c.add(change(f, Fact.FAR_REST, no(), "far-rest", out("rpi", "rpa", "reverse-circlet")));
+    c.add(change(f, Fact.TIPPING, word("away from the space"), "rpa-not-mesially-tipped", out("rpa")));
+    c.add(change(f, Fact.PLANE_HEIGHT, mm(1), "rpi-plane", all(Answer.SERVES_AFTER, "rpi")));
+    c.add(
+        new Change(
+            "a plane that would take too much enamel",
+            f,
+            f.with(Fact.PLANE_HEIGHT, mm(1)).with(Fact.PLANE_ENAMEL, mm(0.7)),
+            "rpi-plane",
+            out("rpi")));
+    // Circlets.
+    c.add(change(p, Fact.CIRCLET_LENGTH, mm(12), "", Map.of()));
+    c.add(change(p, Fact.CIRCLET_LENGTH, mm(7), "wire-length", out("combination")));
+    c.add(change(p, Fact.CIRCLET_LENGTH, mm(9), "wire-length-comfortable", Map.of()));
+    c.add(change(p, Fact.HEAVY_HANDLING, yes(), "wire-handling", Map.of()));
+    c.add(change(p, Fact.CROWN_HEIGHT, mm(4.5), "hairpin-crown-height", out("hairpin")));
+    c.add(change(p, Fact.SHOWS, yes(), "", Map.of()));
+    c.add(change(p, Fact.ISOLATED, yes(), "half-and-half-isolated", all(Answer.SERVES, "half-and-half")));
+    c.add(change(p, Fact.NEAR_REST, no(), "back-action-near-rest", Map.of()));
+    c.add(
+        change(
+            p, Fact.RECIPROCAL_UNDERCUT, mm(0.3), "reciprocal-undercut",
+            all(Answer.SERVES_AFTER, "cast-circumferential", "reverse-circlet", "hairpin", "combination",
+                "i-bar", "t-bar", "modified-t-bar")));
+    c.add(
+        change(
+            p, Fact.RECIPROCAL_UNDERCUT, mm(0.6), "reciprocal-undercut",
+            out("cast-circumferential", "reverse-circlet", "hairpin", "combination",
+                "i-bar", "t-bar", "modified-t-bar")));
+    c.add(change(p, Fact.RECIPROCAL_HEIGHT, mm(1), "reciprocal-contact", Map.of()));
+    c.add(change(p, Fact.TOOTH_KIND, word("canine"), "", out("hairpin", "back-action")));
+    // Where there is no space.
+    Map<String, Answer> noSpace = out("combination");
+    noSpace.put("embrasure", Answer.SERVES);
+    c.add(change(p, Fact.ADJACENT_SPACE, no(), "", noSpace));
+    c.add(change(embrasure, Fact.OCCLUSAL_ROOM, mm(1), "embrasure-room", all(Answer.SERVES_AFTER, "embrasure")));
+    c.add(change(embrasure, Fact.OCCLUSAL_ROOM, mm(0.3), "embrasure-room", out("embrasure")));
+    // Molars.
+    Map<String, Answer> asUpper = out("ring-lower", "lingual-retention");
+    asUpper.put("ring-upper", Answer.SERVES);
+    c.add(new Change("an upper molar", lower, upper, "", asUpper));
+    c.add(change(lower, Fact.TIPPING, word("none"), "ring-tipped", out("ring-lower")));
+    c.add(change(lower, Fact.POOR_HYGIENE, yes(), "ring-hygiene", out("ring-lower")));
+    c.add(change(lower, Fact.VESTIBULE_DEPTH, mm(3), "", out("ring-lower", "i-bar", "t-bar", "modified-t-bar")));
+    c.add(change(lower, Fact.TISSUE_UNDERCUT_3, mm(1.4), "", out("ring-lower", "i-bar", "t-bar", "modified-t-bar")));
+    // Readings of the thirds.
+    c.add(
+        new Change(
+            "no undercut away from the space", p,
+            Abutments.facial(p, far, Abutments.third(0, 2.2, 2.5)), "retentive-undercut",
+            out("cast-circumferential", "combination")));
+    c.add(
+        new Change(
+            "0.15 mm away from the space", p,
+            Abutments.facial(p, far, Abutments.third(0.15, 2.2, 2.5)), "retentive-undercut",
+            new TreeMap<>(
+                Map.of(
+                    "cast-circumferential", Answer.SERVES_AFTER, "combination", Answer.DOES_NOT_SERVE))));
+    c.add(
+        new Change(
+            "no undercut next to the space", p,
+            Abutments.facial(p, near, Abutments.third(0, 2.2, 2.5)), "retentive-undercut",
+            out("reverse-circlet", "hairpin", "back-action", "t-bar", "modified-t-bar")));
+    c.add(
+        new Change(
+            "no undercut in the middle: the bar's tip goes a little mesial", p,
+            Abutments.facial(p, AcrossThird.MIDDLE, Abutments.third(0, 2.2, 2.5)), "", Map.of()));
+    c.add(
+        new Change(
+            "a line high where the arm begins", p,
+            Abutments.facial(p, near, Abutments.third(0.6, 1.0, 2.5, 0.25, 0.5)),
+            "cast-arm-above-line-at-origin", all(Answer.SERVES_AFTER, "cast-circumferential")));
+    c.add(
+        new Change(
+            "a line so high that it cannot be lowered", p,
+            Abutments.facial(p, near, Abutments.third(0.6, 0.5, 2.5, 0.25, 0.5)),
+            "cast-arm-above-line-at-origin", out("cast-circumferential")));
+    c.add(
+        new Change(
+            "a line high in the middle", p,
+            Abutments.facial(p, AcrossThird.MIDDLE, Abutments.third(0.6, 1.0, 2.5, 0.25, 0.5)),
+            "cast-arm-above-line-in-middle",
+            all(Answer.SERVES_AFTER, "cast-circumferential", "reverse-circlet", "back-action")));
+    c.add(
+        new Change(
+            "a line low in the middle", p,
+            Abutments.facial(p, AcrossThird.MIDDLE, Abutments.third(0.6, 2.2, 0.3, 0.25, 0.5)),
+            "wire-below-line-in-middle", out("combination")));
+    c.add(
+        new Change(
+            "a line low at the tip", p,
+            Abutments.facial(p, far, Abutments.third(0.6, 2.2, 0.3, 0.25, 0.5)),
+            "wire-below-line-at-tip", out("combination")));
+    c.add(
+        new Change(
+            "a mark too near to the margin", p,
+            Abutments.facial(p, far, thirdWith(0.25, 0.25, 0.5, 1.5)),
+            "tip-clear-of-margin",
+            out("cast-circumferential")));
+    return c;
+  }
+
+  /** Both marks, the one of a size with other readings. */
+  private static AbutmentFacts.Third thirdWith(
+      double gauge, double atReference, double fromMargin, double belowLine) {
+    AbutmentFacts.Third usual = Abutments.third(0.6, 2.2, 2.5, 0.25, 0.5);
+    return new AbutmentFacts.Third(
+        usual.deepest(),
+        usual.roomAbove(),
+        usual.roomBelow(),
+        usual.marks().stream()
+            .map(
+                m ->
+                    m.gaugeMm() == gauge
+                        ? Abutments.mark(gauge, atReference, fromMargin, belowLine)
+                        : m)
+            .toList());
+  }
+
+  @ParameterizedTest
+  @MethodSource("changes")
+  void oneChangeFlipsExactlyWhatItShould(Change change) {
+    AbutmentJudgement before = JUDGE.judge(change.from);
+    AbutmentJudgement after = JUDGE.judge(change.to);
+    Map<String, Answer> flipped = new TreeMap<>();
+    for (Judgement j : after.inOrder()) {
+      if (j.answer() != before.of(j.family().id()).answer()) {
+        flipped.put(j.family().id(), j.answer());
+      }
+    }
+    assertThat(flipped).isEqualTo(new TreeMap<>(change.flips));
+    if (!change.by.isEmpty()) {
+      Verdict wanted =
+          change.flips.containsValue(Answer.SERVES)
+              ? Verdict.MET
+              : change.flips.containsValue(Answer.NOT_DECIDED) ? null : Verdict.NOT_MET;
+      Set<String> families =
+          change.flips.isEmpty()
+              ? after.inOrder().stream()
+                  .filter(j -> j.step(change.by).isPresent())
+                  .map(j -> j.family().id())
+                  .collect(Collectors.toSet())
+              : change.flips.keySet();
+      assertThat(families).isNotEmpty();
+      for (String family : families) {
+        var finding = after.of(family).step(change.by).orElseThrow().finding();
+        if (wanted != null && !(change.flips.isEmpty() && finding.verdict() == Verdict.MET)) {
+          assertThat(finding.verdict()).as(family).isEqualTo(wanted);
+        }
+        assertThat(finding.source()).isNotBlank();
+      }
+    }
+  }
+
+  @Test
+  void everyClauseOfEveryFamilyFailsSomewhere() {
+    Set<String> missed = new TreeSet<>();
+    for (var family : Rulebook.shipped().clasps().families()) {
+      for (var clause : family.clauses()) {
+        missed.add(family.id() + " " + clause.id());
+      }
+    }
+    int all = missed.size();
+    List<AbutmentFacts> tried = new ArrayList<>(changes().stream().map(Change::to).toList());
+    // Each change on each kind of abutment, so that shared clauses are hit in every family.
+    List<AbutmentFacts> bases =
+        List.of(
+            Abutments.premolar(),
+            Abutments.freeEnd(),
+            Abutments.tippedMolar("lower"),
+            Abutments.tippedMolar("upper"),
+            Abutments.premolar().with(Fact.ADJACENT_SPACE, no()),
+            Abutments.tooth(14, "premolar", "upper"));
+    for (AbutmentFacts base : bases) {
+      tried.add(base);
+      for (Fact fact : Fact.values()) {
+        switch (fact.kind()) {
+          case CHOICE -> fact.choices().forEach(w -> tried.add(base.with(fact, word(w))));
+          case YES_NO -> {
+            tried.add(base.with(fact, yes()));
+            tried.add(base.with(fact, no()));
+          }
+          case LENGTH -> {
+            tried.add(base.with(fact, mm(0)));
+            tried.add(base.with(fact, mm(9)));
+          }
+          case ANGLE -> {}
+        }
+      }
+      for (Surface surface : List.of(Surface.FACIAL, Surface.LINGUAL)) {
+        for (AcrossThird across : AcrossThird.values()) {
+          AbutmentFacts.Site site = new AbutmentFacts.Site(surface, across);
+          tried.add(base.with(site, Abutments.third(0.6, 0.2, 0.2, 0.25, 0.5)));
+        }
+      }
+      AbutmentFacts poor = base;
+      for (Surface surface : List.of(Surface.FACIAL, Surface.LINGUAL)) {
+        for (AcrossThird across : AcrossThird.values()) {
+          AbutmentFacts.Third usual = Abutments.third(0.6, 2.2, 2.5, 0.25, 0.5);
+          poor =
+              poor.with(
+                  new AbutmentFacts.Site(surface, across),
+                  new AbutmentFacts.Third(
+                      usual.deepest(),
+                      usual.roomAbove(),
+                      usual.roomBelow(),
+                      List.of(
+                          Abutments.mark(0.25, 0, 0.3, 5), Abutments.mark(0.5, 0, 0.3, 5))));
+        }
+      }
+      tried.add(poor);
+    }
+    for (AbutmentFacts facts : tried) {
+      for (Judgement j : JUDGE.judge(facts).inOrder()) {
+        for (Judgement.Step step : j.steps()) {
+          if (step.finding().verdict() == Verdict.NOT_MET) {
+            missed.remove(j.family().id() + " " + step.finding().rule());
+          }
+        }
+      }
+    }
+    assertThat(missed).as("clauses never hit, of " + all).isEmpty();
+  }
+
+  @Test
+  void theShippedFactsOfCommonPracticeHold() {
+    var book = Rulebook.shipped().clasps();
+    Map<String, Double> gauges =
+        book.families().stream().collect(Collectors.toMap(f -> f.id(), f -> f.gauge().value()));
+    assertThat(gauges).containsEntry("cast-circumferential", 0.25).containsEntry("i-bar", 0.25);
+    assertThat(gauges).containsEntry("combination", 0.50);
+    // A reverse circlet on an upper premolar shows too much; on a lower one, or an upper molar, not.
+    AbutmentFacts upper = Abutments.tooth(14, "premolar", "upper");
+    Judgement reverse = JUDGE.judge(upper).of("reverse-circlet");
+    assertThat(reverse.answer()).isEqualTo(Answer.DOES_NOT_SERVE);
+    assertThat(reverse.step("reverse-circlet-upper-premolar").orElseThrow().because())
+        .contains("shows too much");
+    assertThat(JUDGE.judge(Abutments.premolar()).of("reverse-circlet").answer())
+        .isEqualTo(Answer.SERVES);
+    assertThat(JUDGE.judge(Abutments.tooth(16, "molar", "upper")).of("reverse-circlet").answer())
+        .isEqualTo(Answer.SERVES);
+    // The I-bar's tip lies mid-facially; a little mesial is acceptable, distal is not.
+    AbutmentFacts p = Abutments.premolar();
+    assertThat(JUDGE.judge(p).of("i-bar").tip()).contains(AcrossThird.MIDDLE);
+    AbutmentFacts flatMiddle =
+        Abutments.facial(p, AcrossThird.MIDDLE, Abutments.third(0, 2.2, 2.5));
+    assertThat(JUDGE.judge(flatMiddle).of("i-bar").tip()).contains(AcrossThird.MESIAL);
+    AbutmentFacts distalOnly =
+        Abutments.facial(flatMiddle, AcrossThird.MESIAL, Abutments.third(0, 2.2, 2.5));
+    assertThat(JUDGE.judge(distalOnly).of("i-bar").answer()).isEqualTo(Answer.DOES_NOT_SERVE);
+    // A tilt of more than a few degrees is unusual.
+    assertThat(Rulebook.shipped().survey().tiltNote().value()).isEqualTo(5);
+  }
+
+  @Test
+  void nextToAFreeEndWhatReleasesComesFirst() {
+    for (Fact reason : List.of(Fact.SHORT_ROOT, Fact.DISPLACEABLE_TISSUE)) {
+      AbutmentJudgement judged = JUDGE.judge(Abutments.freeEnd().with(reason, yes()));
+      List<String> order = serving(judged);
+      assertThat(order.subList(0, 3)).containsExactly("rpi", "i-bar", "combination");
+      assertThat(judged.of("i-bar").rankedBy()).contains("I-bar first", "common practice");
+      // Without an undercut for the bar the wire is next.
+      AbutmentFacts noBar =
+          Abutments.freeEnd().with(reason, yes()).with(Fact.TOTAL_STAND_OFF_6, mm(2));
+      assertThat(serving(JUDGE.judge(noBar)).getFirst()).isEqualTo("combination");
+    }
+  }
+
+  @Test
+  void theOrderFollowsThePreferences() {
+    assertThat(serving(JUDGE.judge(Abutments.premolar())).getFirst())
+        .isEqualTo("cast-circumferential");
+    List<String> seen = serving(JUDGE.judge(Abutments.premolar().with(Fact.SHOWS, yes())));
+    assertThat(seen.indexOf("combination")).isLessThan(seen.indexOf("cast-circumferential"));
+    assertThat(seen.getFirst()).isEqualTo("i-bar");
+    assertThat(serving(JUDGE.judge(Abutments.premolar().with(Fact.MOBILE, yes()))).getFirst())
+        .isEqualTo("combination");
+    assertThat(
+            serving(JUDGE.judge(Abutments.premolar().with(Fact.AHEAD_OF_AXIS, yes()))).getFirst())
+        .isEqualTo("combination");
+  }
+
+  @Test
+  void anUnknownIsSaidAndNeverAssumed() {
+    AbutmentFacts unknown = Abutments.premolar().without(Fact.VESTIBULE_DEPTH);
+    Judgement bar = JUDGE.judge(unknown).of("i-bar");
+    assertThat(bar.answer()).isEqualTo(Answer.NOT_DECIDED);
+    assertThat(bar.undecided()).containsExactly(Fact.VESTIBULE_DEPTH);
+    // Where something else rules it out, the unknown cannot change the answer.
+    Judgement ruledOut = JUDGE.judge(unknown.with(Fact.TISSUE_UNDERCUT_3, mm(2))).of("i-bar");
+    assertThat(ruledOut.answer()).isEqualTo(Answer.DOES_NOT_SERVE);
+    assertThat(ruledOut.undecided()).isEmpty();
+    // Mobility changes no answer, but the order.
+    AbutmentJudgement noMobility = JUDGE.judge(Abutments.premolar().without(Fact.MOBILE));
+    assertThat(noMobility.couldReorder()).containsExactly(Fact.MOBILE);
+    // Nothing known at all: nothing serves, nothing fails.
+    AbutmentFacts nothing =
+        new AbutmentFacts(
+            Abutments.premolar().tooth(), Surface.DISTAL, Map.of(), Map.of(), Map.of());
+    assertThat(JUDGE.judge(nothing).inOrder())
+        .allSatisfy(j -> assertThat(j.answer()).isEqualTo(Answer.NOT_DECIDED));
+  }
+
+  @Test
+  void preparationsSayHowMuch() {
+    AbutmentFacts shallow =
+        Abutments.facial(
+            Abutments.premolar(), AcrossThird.MESIAL, Abutments.third(0.15, 1.9, 2.5));
+    Judgement circlet = JUDGE.judge(shallow).of("cast-circumferential");
+    assertThat(circlet.preparations()).hasSize(1);
+    assertThat(circlet.preparations().getFirst().amountMm()).isEqualTo(0.10, org.assertj.core.api.Assertions.within(1e-9));
+    assertThat(circlet.preparations().getFirst().what()).contains("deepen");
+  }
+
+  @Test
+  void oneThresholdInACopyChangesWhatItShouldAndNoMore() {
+    String text = Rulebook.shipped().text();
+    String copy = text.replace("bar-stand-off-most: {value: 1.5,", "bar-stand-off-most: {value: 0.5,");
+    assertThat(copy).isNotEqualTo(text);
+    ClaspJudge strict = new ClaspJudge(Rulebook.of("copy", copy).clasps());
+    AbutmentJudgement before = JUDGE.judge(Abutments.premolar());
+    AbutmentJudgement after = strict.judge(Abutments.premolar());
+    for (Judgement j : before.inOrder()) {
+      boolean bar = Set.of(BARS).contains(j.family().id());
+      assertThat(after.of(j.family().id()).answer())
+          .as(j.family().id())
+          .isEqualTo(bar ? Answer.DOES_NOT_SERVE : j.answer());
+    }
+  }
+
+  private static List<String> serving(AbutmentJudgement judged) {
+    return judged.inOrder().stream()
+        .filter(j -> j.answer() == Answer.SERVES)
+        .map(j -> j.family().id())
+        .toList();
+  }
+}
