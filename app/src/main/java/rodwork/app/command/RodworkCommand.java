@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
       TeethCommand.class,
       TripodCommand.class,
       RecoverCommand.class,
+      RulebookCommand.class,
       IntakeCommand.class,
       ConvertCommand.class,
       HelpCommand.class,

@@ -11,8 +11,7 @@ final class Resources {
   private Resources() {}
 
   static String text(String name) {
-    try (InputStream in =
-        Objects.requireNonNull(Resources.class.getResourceAsStream(name), name)) {
+    try (InputStream in = Objects.requireNonNull(Resources.class.getResourceAsStream(name), name)) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException impossible) {
       throw new UncheckedIOException(impossible);

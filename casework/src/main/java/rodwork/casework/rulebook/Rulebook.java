@@ -25,7 +25,8 @@ import rodwork.survey.tripod.TripodRules;
  *
  * @param name what messages call the file
  * @param title its own title
- * @param hash SHA-256 of the file in hexadecimal digits: what a case keeps to say which rulebook it used
+ * @param hash SHA-256 of the file in hexadecimal digits: what a case keeps to say which rulebook it
+ *     used
  * @param text the file
  * @param conflicts where sources disagree, and the side taken
  * @param materials that arms are made of
@@ -82,7 +83,7 @@ public record Rulebook(
     } catch (CharacterCodingException _) {
       throw RulebookProblem.UNREADABLE.with(name, "it is not in UTF-8");
     } catch (IOException failure) {
-      throw RulebookProblem.UNREADABLE.with(name, failure.getMessage());
+      throw RulebookProblem.UNREADABLE.with(name, String.valueOf(failure.getMessage()));
     }
   }
 
@@ -104,6 +105,15 @@ public record Rulebook(
         .filter(m -> m.id().equals(id))
         .findFirst()
         .orElseThrow(() -> new IllegalArgumentException("no material " + id));
+  }
+
+  /** Sections of arms of one making; the schema wants them of all. */
+  public ArmSections sections(ArmMaterial.Making making) {
+    ArmSections found = sections.get(making);
+    if (found == null) {
+      throw new IllegalArgumentException("no sections for " + making);
+    }
+    return found;
   }
 
   private static String sha256(String text) {

@@ -47,7 +47,8 @@ final class ThresholdTable implements Thresholds {
         conflicts.stream()
             .filter(c -> c.id().equals(decidedBy.text()))
             .findFirst()
-            .orElseThrow(() -> decidedBy.wrong("no conflict is called \"" + decidedBy.text() + "\""));
+            .orElseThrow(
+                () -> decidedBy.wrong("no conflict is called \"" + decidedBy.text() + "\""));
     if (!conflict.unit().equals(unit)) {
       throw decidedBy.wrong("the conflict is in " + conflict.unit() + ", this in " + unit);
     }

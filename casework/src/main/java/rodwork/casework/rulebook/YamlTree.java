@@ -17,8 +17,8 @@ import java.util.HashMap;
 import java.util.Map;
 
 /**
- * A YAML text as a tree that remembers the line of each of its parts. Keys that occur twice and aliases
- * are refused.
+ * A YAML text as a tree that remembers the line of each of its parts. Keys that occur twice and
+ * aliases are refused.
  */
 final class YamlTree {
   private static final YAMLFactory FACTORY =
@@ -49,7 +49,7 @@ final class YamlTree {
           where == null ? "?" : where.getLineNr(),
           wrong.getOriginalMessage().lines().findFirst().orElse("it cannot be understood"));
     } catch (IOException wrong) {
-      throw RulebookProblem.UNREADABLE.with(name, wrong.getMessage());
+      throw RulebookProblem.UNREADABLE.with(name, String.valueOf(wrong.getMessage()));
     }
   }
 

@@ -24,8 +24,8 @@ import rodwork.rules.Reading;
 import rodwork.rules.Verdict;
 
 /**
- * The shipped rulebook on invented abutments, one property changed at a time: it must flip exactly the
- * families that it should, by the clause that it should.
+ * The shipped rulebook on invented abutments, one property changed at a time: it must flip exactly
+ * the families that it should, by the clause that it should.
  */
 class ClaspDecisionTest {
   private static final ClaspJudge JUDGE = new ClaspJudge(Rulebook.shipped().clasps());
@@ -96,34 +96,53 @@ class ClaspDecisionTest {
     c.add(change(p, Fact.TOTAL_STAND_OFF_6, mm(1.45), "bar-total-stand-off", Map.of()));
     c.add(
         change(
-            p, Fact.TOTAL_STAND_OFF_6, mm(1.48), "bar-total-stand-off",
+            p,
+            Fact.TOTAL_STAND_OFF_6,
+            mm(1.48),
+            "bar-total-stand-off",
             all(Answer.NOT_DECIDED, BARS)));
     c.add(
         change(
-            p, Fact.TOTAL_STAND_OFF_6, new Reading.NotKnown("not captured"), "bar-total-stand-off",
+            p,
+            Fact.TOTAL_STAND_OFF_6,
+            new Reading.NotKnown("not captured"),
+            "bar-total-stand-off",
             all(Answer.NOT_DECIDED, BARS)));
     c.add(
         change(
-            p, Fact.TOTAL_STAND_OFF_6, new Reading.NoRoom("the vestibule ends at 5.1 mm"),
-            "bar-total-stand-off", out(BARS)));
+            p,
+            Fact.TOTAL_STAND_OFF_6,
+            new Reading.NoRoom("the vestibule ends at 5.1 mm"),
+            "bar-total-stand-off",
+            out(BARS)));
     c.add(change(p, Fact.TISSUE_UNDERCUT_3, mm(1.2), "bar-tissue-undercut", out(BARS)));
     c.add(change(p, Fact.TISSUE_UNDERCUT_START, mm(2), "bar-tissue-undercut-start", Map.of()));
     c.add(change(p, Fact.VESTIBULE_DEPTH, mm(3.8), "bar-vestibule", out(BARS)));
     c.add(change(p, Fact.FRENUM, yes(), "bar-frenum", out(BARS)));
     c.add(change(p, Fact.LINGUAL_INCLINATION, yes(), "bar-lingual-inclination", out(BARS)));
     c.add(change(p, Fact.BAR_LENGTH, mm(10), "bar-length", Map.of()));
-    c.add(change(p, Fact.SURVEY_LINE, word("diagonal near"), "y-bar-line", all(Answer.SERVES, "y-bar")));
+    c.add(
+        change(
+            p, Fact.SURVEY_LINE, word("diagonal near"), "y-bar-line", all(Answer.SERVES, "y-bar")));
     Map<String, Answer> high = out("t-bar", "modified-t-bar");
     high.put("y-bar", Answer.SERVES);
     c.add(change(p, Fact.SURVEY_LINE, word("high"), "", high));
-    c.add(change(f, Fact.TOTAL_STAND_OFF_6, mm(1.6), "bar-total-stand-off", out("rpi", "i-bar", "t-bar", "modified-t-bar")));
+    c.add(
+        change(
+            f,
+            Fact.TOTAL_STAND_OFF_6,
+            mm(1.6),
+            "bar-total-stand-off",
+            out("rpi", "i-bar", "t-bar", "modified-t-bar")));
     // Free end.
     Map<String, Answer> free = out("cast-circumferential");
     free.put("rpi", Answer.SERVES);
     free.put("rpa", Answer.SERVES);
     c.add(change(p, Fact.FREE_END, yes(), "", free));
     c.add(change(f, Fact.FAR_REST, no(), "far-rest", out("rpi", "rpa", "reverse-circlet")));
-    c.add(change(f, Fact.TIPPING, word("away from the space"), "rpa-not-mesially-tipped", out("rpa")));
+    c.add(
+        change(
+            f, Fact.TIPPING, word("away from the space"), "rpa-not-mesially-tipped", out("rpa")));
     c.add(change(f, Fact.PLANE_HEIGHT, mm(1), "rpi-plane", all(Answer.SERVES_AFTER, "rpi")));
     c.add(
         new Change(
@@ -139,25 +158,56 @@ class ClaspDecisionTest {
     c.add(change(p, Fact.HEAVY_HANDLING, yes(), "wire-handling", Map.of()));
     c.add(change(p, Fact.CROWN_HEIGHT, mm(4.5), "hairpin-crown-height", out("hairpin")));
     c.add(change(p, Fact.SHOWS, yes(), "", Map.of()));
-    c.add(change(p, Fact.ISOLATED, yes(), "half-and-half-isolated", all(Answer.SERVES, "half-and-half")));
+    c.add(
+        change(
+            p,
+            Fact.ISOLATED,
+            yes(),
+            "half-and-half-isolated",
+            all(Answer.SERVES, "half-and-half")));
     c.add(change(p, Fact.NEAR_REST, no(), "back-action-near-rest", Map.of()));
     c.add(
         change(
-            p, Fact.RECIPROCAL_UNDERCUT, mm(0.3), "reciprocal-undercut",
-            all(Answer.SERVES_AFTER, "cast-circumferential", "reverse-circlet", "hairpin", "combination",
-                "i-bar", "t-bar", "modified-t-bar")));
+            p,
+            Fact.RECIPROCAL_UNDERCUT,
+            mm(0.3),
+            "reciprocal-undercut",
+            all(
+                Answer.SERVES_AFTER,
+                "cast-circumferential",
+                "reverse-circlet",
+                "hairpin",
+                "combination",
+                "i-bar",
+                "t-bar",
+                "modified-t-bar")));
     c.add(
         change(
-            p, Fact.RECIPROCAL_UNDERCUT, mm(0.6), "reciprocal-undercut",
-            out("cast-circumferential", "reverse-circlet", "hairpin", "combination",
-                "i-bar", "t-bar", "modified-t-bar")));
+            p,
+            Fact.RECIPROCAL_UNDERCUT,
+            mm(0.6),
+            "reciprocal-undercut",
+            out(
+                "cast-circumferential",
+                "reverse-circlet",
+                "hairpin",
+                "combination",
+                "i-bar",
+                "t-bar",
+                "modified-t-bar")));
     c.add(change(p, Fact.RECIPROCAL_HEIGHT, mm(1), "reciprocal-contact", Map.of()));
     c.add(change(p, Fact.TOOTH_KIND, word("canine"), "", out("hairpin", "back-action")));
     // Where there is no space.
     Map<String, Answer> noSpace = out("combination");
     noSpace.put("embrasure", Answer.SERVES);
     c.add(change(p, Fact.ADJACENT_SPACE, no(), "", noSpace));
-    c.add(change(embrasure, Fact.OCCLUSAL_ROOM, mm(1), "embrasure-room", all(Answer.SERVES_AFTER, "embrasure")));
+    c.add(
+        change(
+            embrasure,
+            Fact.OCCLUSAL_ROOM,
+            mm(1),
+            "embrasure-room",
+            all(Answer.SERVES_AFTER, "embrasure")));
     c.add(change(embrasure, Fact.OCCLUSAL_ROOM, mm(0.3), "embrasure-room", out("embrasure")));
     // Molars.
     Map<String, Answer> asUpper = out("ring-lower", "lingual-retention");
@@ -165,59 +215,93 @@ class ClaspDecisionTest {
     c.add(new Change("an upper molar", lower, upper, "", asUpper));
     c.add(change(lower, Fact.TIPPING, word("none"), "ring-tipped", out("ring-lower")));
     c.add(change(lower, Fact.POOR_HYGIENE, yes(), "ring-hygiene", out("ring-lower")));
-    c.add(change(lower, Fact.VESTIBULE_DEPTH, mm(3), "", out("ring-lower", "i-bar", "t-bar", "modified-t-bar")));
-    c.add(change(lower, Fact.TISSUE_UNDERCUT_3, mm(1.4), "", out("ring-lower", "i-bar", "t-bar", "modified-t-bar")));
+    c.add(
+        change(
+            lower,
+            Fact.VESTIBULE_DEPTH,
+            mm(3),
+            "",
+            out("ring-lower", "i-bar", "t-bar", "modified-t-bar")));
+    c.add(
+        change(
+            lower,
+            Fact.TISSUE_UNDERCUT_3,
+            mm(1.4),
+            "",
+            out("ring-lower", "i-bar", "t-bar", "modified-t-bar")));
     // Readings of the thirds.
     c.add(
         new Change(
-            "no undercut away from the space", p,
-            Abutments.facial(p, far, Abutments.third(0, 2.2, 2.5)), "retentive-undercut",
+            "no undercut away from the space",
+            p,
+            Abutments.facial(p, far, Abutments.third(0, 2.2, 2.5)),
+            "retentive-undercut",
             out("cast-circumferential", "combination")));
     c.add(
         new Change(
-            "0.15 mm away from the space", p,
-            Abutments.facial(p, far, Abutments.third(0.15, 2.2, 2.5)), "retentive-undercut",
+            "0.15 mm away from the space",
+            p,
+            Abutments.facial(p, far, Abutments.third(0.15, 2.2, 2.5)),
+            "retentive-undercut",
             new TreeMap<>(
                 Map.of(
-                    "cast-circumferential", Answer.SERVES_AFTER, "combination", Answer.DOES_NOT_SERVE))));
+                    "cast-circumferential",
+                    Answer.SERVES_AFTER,
+                    "combination",
+                    Answer.DOES_NOT_SERVE))));
     c.add(
         new Change(
-            "no undercut next to the space", p,
-            Abutments.facial(p, near, Abutments.third(0, 2.2, 2.5)), "retentive-undercut",
+            "no undercut next to the space",
+            p,
+            Abutments.facial(p, near, Abutments.third(0, 2.2, 2.5)),
+            "retentive-undercut",
             out("reverse-circlet", "hairpin", "back-action", "t-bar", "modified-t-bar")));
     c.add(
         new Change(
-            "no undercut in the middle: the bar's tip goes a little mesial", p,
-            Abutments.facial(p, AcrossThird.MIDDLE, Abutments.third(0, 2.2, 2.5)), "", Map.of()));
+            "no undercut in the middle: the bar's tip goes a little mesial",
+            p,
+            Abutments.facial(p, AcrossThird.MIDDLE, Abutments.third(0, 2.2, 2.5)),
+            "",
+            Map.of()));
     c.add(
         new Change(
-            "a line high where the arm begins", p,
+            "a line high where the arm begins",
+            p,
             Abutments.facial(p, near, Abutments.third(0.6, 1.0, 2.5, 0.25, 0.5)),
-            "cast-arm-above-line-at-origin", all(Answer.SERVES_AFTER, "cast-circumferential")));
+            "cast-arm-above-line-at-origin",
+            all(Answer.SERVES_AFTER, "cast-circumferential")));
     c.add(
         new Change(
-            "a line so high that it cannot be lowered", p,
+            "a line so high that it cannot be lowered",
+            p,
             Abutments.facial(p, near, Abutments.third(0.6, 0.5, 2.5, 0.25, 0.5)),
-            "cast-arm-above-line-at-origin", out("cast-circumferential")));
+            "cast-arm-above-line-at-origin",
+            out("cast-circumferential")));
     c.add(
         new Change(
-            "a line high in the middle", p,
+            "a line high in the middle",
+            p,
             Abutments.facial(p, AcrossThird.MIDDLE, Abutments.third(0.6, 1.0, 2.5, 0.25, 0.5)),
             "cast-arm-above-line-in-middle",
             all(Answer.SERVES_AFTER, "cast-circumferential", "reverse-circlet", "back-action")));
     c.add(
         new Change(
-            "a line low in the middle", p,
+            "a line low in the middle",
+            p,
             Abutments.facial(p, AcrossThird.MIDDLE, Abutments.third(0.6, 2.2, 0.3, 0.25, 0.5)),
-            "wire-below-line-in-middle", out("combination")));
+            "wire-below-line-in-middle",
+            out("combination")));
     c.add(
         new Change(
-            "a line low at the tip", p,
+            "a line low at the tip",
+            p,
             Abutments.facial(p, far, Abutments.third(0.6, 2.2, 0.3, 0.25, 0.5)),
-            "wire-below-line-at-tip", out("combination")));
+            "wire-below-line-at-tip",
+            out("combination")));
     c.add(
         new Change(
-            "a mark too near to the margin", p,
+            "a mark too near to the margin",
+            p,
             Abutments.facial(p, far, thirdWith(0.25, 0.25, 0.5, 1.5)),
             "tip-clear-of-margin",
             out("cast-circumferential")));
@@ -328,8 +412,7 @@ class ClaspDecisionTest {
                       usual.deepest(),
                       usual.roomAbove(),
                       usual.roomBelow(),
-                      List.of(
-                          Abutments.mark(0.25, 0, 0.3, 5), Abutments.mark(0.5, 0, 0.3, 5))));
+                      List.of(Abutments.mark(0.25, 0, 0.3, 5), Abutments.mark(0.5, 0, 0.3, 5))));
         }
       }
       tried.add(poor);
@@ -353,7 +436,8 @@ class ClaspDecisionTest {
         book.families().stream().collect(Collectors.toMap(f -> f.id(), f -> f.gauge().value()));
     assertThat(gauges).containsEntry("cast-circumferential", 0.25).containsEntry("i-bar", 0.25);
     assertThat(gauges).containsEntry("combination", 0.50);
-    // A reverse circlet on an upper premolar shows too much; on a lower one, or an upper molar, not.
+    // A reverse circlet on an upper premolar shows too much; on a lower one, or an upper molar,
+    // not.
     AbutmentFacts upper = Abutments.tooth(14, "premolar", "upper");
     Judgement reverse = JUDGE.judge(upper).of("reverse-circlet");
     assertThat(reverse.answer()).isEqualTo(Answer.DOES_NOT_SERVE);
@@ -428,18 +512,19 @@ class ClaspDecisionTest {
   @Test
   void preparationsSayHowMuch() {
     AbutmentFacts shallow =
-        Abutments.facial(
-            Abutments.premolar(), AcrossThird.MESIAL, Abutments.third(0.15, 1.9, 2.5));
+        Abutments.facial(Abutments.premolar(), AcrossThird.MESIAL, Abutments.third(0.15, 1.9, 2.5));
     Judgement circlet = JUDGE.judge(shallow).of("cast-circumferential");
     assertThat(circlet.preparations()).hasSize(1);
-    assertThat(circlet.preparations().getFirst().amountMm()).isEqualTo(0.10, org.assertj.core.api.Assertions.within(1e-9));
+    assertThat(circlet.preparations().getFirst().amountMm())
+        .isEqualTo(0.10, org.assertj.core.api.Assertions.within(1e-9));
     assertThat(circlet.preparations().getFirst().what()).contains("deepen");
   }
 
   @Test
   void oneThresholdInACopyChangesWhatItShouldAndNoMore() {
     String text = Rulebook.shipped().text();
-    String copy = text.replace("bar-stand-off-most: {value: 1.5,", "bar-stand-off-most: {value: 0.5,");
+    String copy =
+        text.replace("bar-stand-off-most: {value: 1.5,", "bar-stand-off-most: {value: 0.5,");
     assertThat(copy).isNotEqualTo(text);
     ClaspJudge strict = new ClaspJudge(Rulebook.of("copy", copy).clasps());
     AbutmentJudgement before = JUDGE.judge(Abutments.premolar());

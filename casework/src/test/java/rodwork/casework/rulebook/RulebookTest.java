@@ -32,7 +32,7 @@ class RulebookTest {
     assertThat(SHIPPED.arms().all()).allSatisfy(t -> assertThat(t.source()).isNotBlank());
     ArmMaterial cast = SHIPPED.material("cobalt-chromium-cast");
     assertThat(cast.proofMpa().from()).isEqualTo(470);
-    assertThat(SHIPPED.sections().get(ArmMaterial.Making.CAST).origin())
+    assertThat(SHIPPED.sections(ArmMaterial.Making.CAST).origin())
         .isEqualTo(new Section.HalfRound(2, 1));
     assertThat(SHIPPED.sections()).hasSize(ArmMaterial.Making.values().length);
   }
@@ -55,8 +55,7 @@ class RulebookTest {
 
   @Test
   void oneChangedThresholdChangesThatAloneAndTheHash() {
-    Rulebook changed =
-        Rulebook.of("mine", edit("tilt-warn: {value: 10,", "tilt-warn: {value: 8,"));
+    Rulebook changed = Rulebook.of("mine", edit("tilt-warn: {value: 10,", "tilt-warn: {value: 8,"));
     assertThat(changed.survey().tiltWarn().value()).isEqualTo(8);
     assertThat(changed.hash()).isNotEqualTo(SHIPPED.hash());
     List<String> now = values(changed.survey().all());
@@ -99,24 +98,73 @@ class RulebookTest {
 
   static List<Mistake> mistakes() {
     return List.of(
-        new Mistake("rulebook-field", "{value: 10, unit: degrees", "{value: ten, unit: degrees", "tilt-warn.value"),
-        new Mistake("rulebook-field", "undercut-cap: {value: 4, unit: mm", "undercut-cap: {value: 4, unit: cm", "mm"),
-        new Mistake("rulebook-field", "undercut-cap: {value: 4, unit: mm,", "undercut-cap: {unit: mm,", "value"),
-        new Mistake("rulebook-field", "standing: from memory, source: \"warn above 10 N\"", "standing: rumour, source: \"warn above 10 N\"", "clasp-pull-warn-above.standing"),
-        new Mistake("rulebook-threshold-unused", "tilt-warn: {value: 10,", "tilt-wam: {value: 10, unit: degrees, standing: own choice, source: x}\n    tilt-warn: {value: 10,", "tilt-wam"),
+        new Mistake(
+            "rulebook-field",
+            "{value: 10, unit: degrees",
+            "{value: ten, unit: degrees",
+            "tilt-warn.value"),
+        new Mistake(
+            "rulebook-field",
+            "undercut-cap: {value: 4, unit: mm",
+            "undercut-cap: {value: 4, unit: cm",
+            "mm"),
+        new Mistake(
+            "rulebook-field",
+            "undercut-cap: {value: 4, unit: mm,",
+            "undercut-cap: {unit: mm,",
+            "value"),
+        new Mistake(
+            "rulebook-field",
+            "standing: from memory, source: \"warn above 10 N\"",
+            "standing: rumour, source: \"warn above 10 N\"",
+            "clasp-pull-warn-above.standing"),
+        new Mistake(
+            "rulebook-threshold-unused",
+            "tilt-warn: {value: 10,",
+            "tilt-wam: {value: 10, unit: degrees, standing: own choice, source: x}\n    tilt-warn: {value: 10,",
+            "tilt-wam"),
         new Mistake("rulebook-field", "taken: half", "taken: quarter", "quarter"),
-        new Mistake("rulebook-field", "decided-by: wire-undercut", "decided-by: wire-undercat", "wire-undercat"),
-        new Mistake("rulebook-field", "wants: {total-stand-off-6: {at-most: bar-stand-off-most}}", "wants: {total-stand-off-7: {at-most: bar-stand-off-most}}", "total-stand-off-7"),
-        new Mistake("rulebook-field", "wants: {tooth-kind: {is: molar}}", "wants: {tooth-kind: {is: wisdom}}", "premolar"),
-        new Mistake("rulebook-field", "wants: {vestibule-depth: {at-least: bar-vestibule-least}}", "wants: {vestibule-depth: {at-least: clasp-pull-good-to}}", "N"),
+        new Mistake(
+            "rulebook-field",
+            "decided-by: wire-undercut",
+            "decided-by: wire-undercat",
+            "wire-undercat"),
+        new Mistake(
+            "rulebook-field",
+            "wants: {total-stand-off-6: {at-most: bar-stand-off-most}}",
+            "wants: {total-stand-off-7: {at-most: bar-stand-off-most}}",
+            "total-stand-off-7"),
+        new Mistake(
+            "rulebook-field",
+            "wants: {tooth-kind: {is: molar}}",
+            "wants: {tooth-kind: {is: wisdom}}",
+            "premolar"),
+        new Mistake(
+            "rulebook-field",
+            "wants: {vestibule-depth: {at-least: bar-vestibule-least}}",
+            "wants: {vestibule-depth: {at-least: clasp-pull-good-to}}",
+            "N"),
         new Mistake("rulebook-field", "material: pgp-wire", "material: string", "string"),
         new Mistake("rulebook-field", "uses: [tip, ring]", "uses: [tip, rink]", "rink"),
-        new Mistake("rulebook-field", "first: [combination, i-bar, rpi]", "first: [combination, e-bar, rpi]", "e-bar"),
+        new Mistake(
+            "rulebook-field",
+            "first: [combination, i-bar, rpi]",
+            "first: [combination, e-bar, rpi]",
+            "e-bar"),
         new Mistake("rulebook-field", "modulus: [170, 218]", "modulus: [218, 170]", "218"),
         new Mistake("rulebook-field", "otherwise: off", "otherwise: perhaps", "otherwise"),
-        new Mistake("rulebook-field", "title: Rodwork's own rulebook", "title: Mine\nsubtitle: too", "subtitle"),
-        new Mistake("rulebook-no-yaml", "tilt-warn: {value: 10,", "tilt-warn: {value: 10,, ", "line"),
-        new Mistake("rulebook-no-yaml", "tilt-warn: {value: 10,", "tilt-warn: {value: 10, value: 11,", "value"));
+        new Mistake(
+            "rulebook-field",
+            "title: Rodwork's own rulebook",
+            "title: Mine\nsubtitle: too",
+            "subtitle"),
+        new Mistake(
+            "rulebook-no-yaml", "tilt-warn: {value: 10,", "tilt-warn: {value: 10,, ", "line"),
+        new Mistake(
+            "rulebook-no-yaml",
+            "tilt-warn: {value: 10,",
+            "tilt-warn: {value: 10, value: 11,",
+            "value"));
   }
 
   @ParameterizedTest
@@ -135,8 +183,7 @@ class RulebookTest {
 
   @Test
   void aMissingThresholdIsNamed() {
-    String text =
-        SHIPPED.text().replaceAll("    tilt-warn: .*\n.*\n", "");
+    String text = SHIPPED.text().replaceAll("    tilt-warn: .*\n.*\n", "");
     Refusal refusal = refusal(text);
     assertThat(refusal.code()).isEqualTo("rulebook-threshold-missing");
     assertThat(refusal.getMessage()).contains("tilt-warn", "degrees");
@@ -145,7 +192,17 @@ class RulebookTest {
   @Test
   void whateverIsGivenItNeverCrashes(@TempDir Path folder) throws IOException {
     for (String text :
-        List.of("", "\n", "a", "- 1", "{", "&a [*a]", "a: &x 1\nb: *x", "\u0000", "--- 1\n--- 2", "[".repeat(500))) {
+        List.of(
+            "",
+            "\n",
+            "a",
+            "- 1",
+            "{",
+            "&a [*a]",
+            "a: &x 1\nb: *x",
+            "\u0000",
+            "--- 1\n--- 2",
+            "[".repeat(500))) {
       assertThat(refusal(text).code()).startsWith("rulebook-");
     }
     Path latin = Files.write(folder.resolve("latin.yaml"), new byte[] {'a', ':', ' ', (byte) 0xE9});
@@ -164,6 +221,9 @@ class RulebookTest {
 
   private static String edit(String from, String to) {
     assertThat(SHIPPED.text()).contains(from);
-    return SHIPPED.text().replaceFirst(java.util.regex.Pattern.quote(from), java.util.regex.Matcher.quoteReplacement(to));
+    return SHIPPED
+        .text()
+        .replaceFirst(
+            java.util.regex.Pattern.quote(from), java.util.regex.Matcher.quoteReplacement(to));
   }
 }

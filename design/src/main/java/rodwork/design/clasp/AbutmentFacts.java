@@ -14,7 +14,8 @@ import rodwork.rules.Reading;
  * What is known of one tooth as an abutment for one space. What is not in it is not known.
  *
  * @param tooth which
- * @param space the proximal surface on the side of the space, or of the embrasure where there is none
+ * @param space the proximal surface on the side of the space, or of the embrasure where there is
+ *     none
  * @param general facts of the tooth as a whole
  * @param places where general facts were measured, for those that have a place
  * @param thirds readings of the facial and lingual thirds
@@ -84,8 +85,7 @@ public record AbutmentFacts(
           case Reading.Said _ -> fact.kind() == Fact.Kind.YES_NO;
         };
     if (!fits) {
-      throw new IllegalArgumentException(
-          fact.words() + " cannot be \"" + reading.words() + "\"");
+      throw new IllegalArgumentException(fact.words() + " cannot be \"" + reading.words() + "\"");
     }
   }
 

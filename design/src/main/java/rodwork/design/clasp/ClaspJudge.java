@@ -10,8 +10,8 @@ import rodwork.rules.Verdict;
 /**
  * Holds the facts of an abutment against every family of the rulebook, and orders them.
  *
- * <p>What serves comes first, then what serves after preparation, then what hangs on an unknown, then
- * the rest; among equals the preferences decide, the weightiest first.
+ * <p>What serves comes first, then what serves after preparation, then what hangs on an unknown,
+ * then the rest; among equals the preferences decide, the weightiest first.
  */
 public final class ClaspJudge {
   private final ClaspBook book;

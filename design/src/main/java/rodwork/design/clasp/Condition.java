@@ -10,7 +10,8 @@ import rodwork.rules.Verdict;
 /**
  * Something a fact must be.
  *
- * <p>All of a list must hold; what is not known makes the whole not known unless another part fails.
+ * <p>All of a list must hold; what is not known makes the whole not known unless another part
+ * fails.
  */
 public sealed interface Condition {
   /** The fact is one of the words; yes and no are words. */

@@ -6,9 +6,9 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Everything about an abutment that a condition may ask for. "Near" is the side of the space, "far" the
- * side away from it; where a fact is of the chosen tip, it is that of the gauge mark at which the family
- * would put it.
+ * Everything about an abutment that a condition may ask for. "Near" is the side of the space, "far"
+ * the side away from it; where a fact is of the chosen tip, it is that of the gauge mark at which
+ * the family would put it.
  */
 public enum Fact {
   TOOTH_KIND("kind of tooth", "incisor", "canine", "premolar", "molar"),
@@ -65,6 +65,7 @@ public enum Fact {
 
   private final String words;
   private final Kind kind;
+  @SuppressWarnings("ImmutableEnumChecker") // made by List.of
   private final List<String> choices;
 
   Fact(String words, String... choices) {

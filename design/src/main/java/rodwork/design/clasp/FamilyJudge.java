@@ -56,9 +56,7 @@ final class FamilyJudge {
             ? Judgement.Answer.DOES_NOT_SERVE
             : !undecided.isEmpty()
                 ? Judgement.Answer.NOT_DECIDED
-                : preparations.isEmpty()
-                    ? Judgement.Answer.SERVES
-                    : Judgement.Answer.SERVES_AFTER;
+                : preparations.isEmpty() ? Judgement.Answer.SERVES : Judgement.Answer.SERVES_AFTER;
     return new Judgement(
         family,
         answer,
@@ -93,8 +91,7 @@ final class FamilyJudge {
     String because =
         deepEnough
             ? "deep enough, but no gauge reaches a place of that depth here"
-            : String.format(
-                Locale.ROOT, "the tip takes the %.2f mm gauge", gauge.value());
+            : String.format(Locale.ROOT, "the tip takes the %.2f mm gauge", gauge.value());
     Finding finding =
         new Finding(
             UNDERCUT,
@@ -170,8 +167,7 @@ final class FamilyJudge {
   }
 
   private void prepare(String clause, Clause.Consequence.Prepares prepares, Finding finding) {
-    Reading amount =
-        prepares.by().map(tip::reading).orElseGet(() -> shortfall(finding));
+    Reading amount = prepares.by().map(tip::reading).orElseGet(() -> shortfall(finding));
     Limit most = new Limit.Most(prepares.most().value(), prepares.most().unit());
     Verdict possible = most.judge(amount);
     if (prepares.by().isPresent() || possible != Verdict.MET) {
@@ -195,8 +191,7 @@ final class FamilyJudge {
               new Judgement.Preparation(
                   clause, prepares.what(), amount instanceof Reading.Measured m ? m.value() : 0));
       case NOT_MET -> out = true;
-      case NOT_KNOWN, TOO_CLOSE_TO_CALL ->
-          undecided.add(prepares.by().orElse(factOf(clause)));
+      case NOT_KNOWN, TOO_CLOSE_TO_CALL -> undecided.add(prepares.by().orElse(factOf(clause)));
     }
   }
 

@@ -77,7 +77,6 @@ public record Judgement(
   }
 
   Judgement ranked(String sentence) {
-    return new Judgement(
-        family, answer, tip, steps, preparations, warnings, undecided, sentence);
+    return new Judgement(family, answer, tip, steps, preparations, warnings, undecided, sentence);
   }
 }

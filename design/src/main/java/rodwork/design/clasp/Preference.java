@@ -4,8 +4,8 @@ import java.util.List;
 import rodwork.rules.Standing;
 
 /**
- * An order among families where some conditions hold. Earlier preferences weigh more than all later ones
- * together.
+ * An order among families where some conditions hold. Earlier preferences weigh more than all later
+ * ones together.
  *
  * @param id stable name
  * @param when all of these must hold; empty for always
