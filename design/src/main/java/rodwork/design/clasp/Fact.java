@@ -65,6 +65,7 @@ public enum Fact {
 
   private final String words;
   private final Kind kind;
+
   @SuppressWarnings("ImmutableEnumChecker") // made by List.of
   private final List<String> choices;
 
