@@ -10,7 +10,7 @@ import rodwork.geometry.mesh.TriangleMesh;
  * <p>Corners that lie in the plane count as on its positive side, so that every triangle met has
  * one way in and one way out.
  */
-final class SectionWalk {
+public final class SectionWalk {
   private final MeshTopology topology;
   private final TriangleMesh mesh;
   private final Vec3 start;
@@ -18,7 +18,7 @@ final class SectionWalk {
 
   /** Called at each edge that the walk crosses. */
   @FunctionalInterface
-  interface Step {
+  public interface Step {
     /**
      * Takes note of a crossing.
      *
@@ -37,7 +37,7 @@ final class SectionWalk {
    * @param start a point of the surface
    * @param normal unit normal of the plane
    */
-  SectionWalk(MeshTopology topology, Vec3 start, Vec3 normal) {
+  public SectionWalk(MeshTopology topology, Vec3 start, Vec3 normal) {
     this.topology = topology;
     this.mesh = topology.mesh();
     this.start = start;
@@ -50,7 +50,7 @@ final class SectionWalk {
    * @param triangle the triangle that holds the start
    * @param towards the direction in which to set out; its part in the triangle counts
    */
-  void walk(int triangle, Vec3 towards, Step step) {
+  public void walk(int triangle, Vec3 towards, Step step) {
     int first = -1;
     double best = 0;
     for (int k = 0; k < 3; k++) {

@@ -71,6 +71,15 @@ public final class Survey {
     return overhang.depth(vertex);
   }
 
+  /**
+   * Undercut depth of any point in a horizontal direction, u_d [mm], at most the cap.
+   *
+   * @param direction its horizontal part counts
+   */
+  public double depthAlong(Vec3 point, Vec3 direction) {
+    return overhang.depthAlong(point, direction);
+  }
+
   /** Depths of all vertices [mm]. */
   public float[] copyOfDepths() {
     return overhang.copyOfDepths();

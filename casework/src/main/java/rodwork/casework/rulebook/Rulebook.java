@@ -18,6 +18,7 @@ import rodwork.survey.SurveyRules;
 import rodwork.survey.path.PathRules;
 import rodwork.survey.plane.PlaneRules;
 import rodwork.survey.seating.SeatingRules;
+import rodwork.survey.standoff.StandOffRules;
 import rodwork.survey.tripod.TripodRules;
 
 /**
@@ -28,6 +29,10 @@ import rodwork.survey.tripod.TripodRules;
  * @param hash SHA-256 of the file in hexadecimal digits: what a case keeps to say which rulebook it
  *     used
  * @param text the file
+ * @param seatingKey of the key that carries a path to a plaster cast
+ * @param standOff of bars below the margin
+ * @param arms forces of clasp arms
+ * @param clasps families and preferences
  * @param conflicts where sources disagree, and the side taken
  * @param materials that arms are made of
  * @param sections of arms by their making
@@ -42,6 +47,7 @@ public record Rulebook(
     PlaneRules planes,
     PathRules path,
     SeatingRules seatingKey,
+    StandOffRules standOff,
     ArmRules arms,
     ClaspBook clasps,
     List<Conflict> conflicts,

@@ -11,6 +11,7 @@ import rodwork.survey.SurveyRules;
 import rodwork.survey.path.PathRules;
 import rodwork.survey.plane.PlaneRules;
 import rodwork.survey.seating.SeatingRules;
+import rodwork.survey.standoff.StandOffRules;
 import rodwork.survey.tripod.TripodRules;
 
 /** Turns the tree of a rulebook into typed records. */
@@ -40,6 +41,7 @@ final class RulebookReader {
             PlaneRules.from(thresholds),
             PathRules.from(thresholds),
             SeatingRules.from(thresholds),
+            StandOffRules.from(thresholds),
             ArmRules.from(thresholds),
             new ClaspReader(thresholds, materials).read(root),
             conflicts,
