@@ -14,9 +14,11 @@ import { CastStage } from "./CastStage";
 import { pictureName, save, sheet } from "./picture";
 import type { StageDriver } from "./stage-driver";
 
-/** Keys belong to a field while it is written in, and to an open dialog. */
+/** Keys belong to a field while it is written in; Escape leaves it. */
 const writing = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement && (target.matches("input:not([type=checkbox]), select, textarea") || target.closest("dialog[open]") !== null);
+  target instanceof HTMLElement && target.matches("input:not([type=checkbox]), select, textarea");
+/** All keys belong to an open dialog, Escape to close it among them. */
+const inDialog = (target: EventTarget | null): boolean => target instanceof HTMLElement && target.closest("dialog[open]") !== null;
 
 export function BenchPage({ bench }: { readonly bench: Bench }): ReactElement {
   const driver = useRef<StageDriver | null>(null);
@@ -43,7 +45,7 @@ export function BenchPage({ bench }: { readonly bench: Bench }): ReactElement {
   useEffect(() => {
     const press = (event: KeyboardEvent): void => {
       const name = keyName(event);
-      if (writing(event.target) && name !== "Escape") return;
+      if (inDialog(event.target) || (writing(event.target) && name !== "Escape")) return;
       const found = ACTIONS.find((each) => each.keys.includes(name) && each.can(bench.store.get()));
       if (!found) return;
       event.preventDefault();

@@ -23,7 +23,11 @@ export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonl
     const made = new StageDriver(canvas.current, bench);
     const hand = new PointerHand(made);
     driverRef.current = made;
-    made.stage.onDrawn = () => over.current && placeLabels(over.current, made, bench);
+    made.stage.onDrawn = () => {
+      if (!over.current) return;
+      placeLabels(over.current, made, bench);
+      tellDrawn(over.current, bench);
+    };
     const scheme = window.matchMedia(DARK_QUERY);
     const follow = (): void => made.setSystemDark(scheme.matches);
     scheme.addEventListener("change", follow);
@@ -79,6 +83,12 @@ export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonl
       <ProblemNotice />
     </main>
   );
+}
+
+/** Writes down which survey the picture shows, for tests and measurements. Done by hand, for it belongs to the picture alone. */
+function tellDrawn(over: HTMLElement, bench: Bench): void {
+  const { survey, coarse } = bench.store.get();
+  over.dataset["drawn"] = survey ? `${survey.head.tilt.join(" ")} ${survey.head.exact && !coarse ? "exact" : "coarse"}` : "";
 }
 
 /** Puts the tag beside the rod and each number beside its mark. Done by hand: this happens with every picture. */

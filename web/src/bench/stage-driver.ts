@@ -148,6 +148,7 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "alongRod" | "s
       this.stage.setCast(now.mesh);
       this.pivot = now.mesh ? middle(now.mesh.positions) : scan(0, 0, 0);
     }
+    if (now.thinned && (newCast || now.thinned !== was.thinned)) this.stage.setThinned(now.thinned);
     if (newCast || now.survey !== was.survey) {
       this.stage.setSurvey(now.survey, now.cast?.gaugesMm ?? [], now.gauge, look);
     } else if (newLook || now.gauge !== was.gauge) this.stage.setLines(now.survey, now.gauge, look);

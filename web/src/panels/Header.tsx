@@ -3,6 +3,7 @@ import { action } from "../state/actions";
 import type { LookChoice } from "../state/bench-state";
 import { totalTilt } from "../values/tilt";
 import { degreesText, lengthText, type UnitChoice } from "../values/units";
+import { CastList } from "./CastList";
 import { Icon, type IconName } from "./Icons";
 import { useAction, useBench, useDesk } from "./use-bench";
 
@@ -32,9 +33,9 @@ export function Header(): ReactElement {
     <header className="bar">
       <span className="wordmark">Rodwork</span>
       <IconButton id="cast.open" icon="open" />
+      <CastList />
       {cast && (
         <>
-          <b className="castname" title={cast.name}>{cast.name}</b>
           <span className="keep">{cast.jaw ?? "jaw not told"}</span>
           <span className="soft num give">
             {cast.triangles.toLocaleString("en")} triangles · edges {lengthText(cast.edgeMm, "mm")} · ±{lengthText(cast.accuracyMm, "mm")}

@@ -39,6 +39,21 @@ function LineSwatch({ ink }: { readonly ink: "lead" | "brassShade" }): ReactElem
   );
 }
 
+/** Where no gauge reaches: the shader's stipple over a band. */
+function StippleSwatch({ band }: { readonly band: Band }): ReactElement {
+  return (
+    <svg width="22" height="13" aria-hidden="true">
+      <defs>
+        <pattern id="stipple" width="5" height="5" patternUnits="userSpaceOnUse">
+          <circle cx="2.5" cy="2.5" r="1" fill={LIGHT.lead} />
+        </pattern>
+      </defs>
+      <rect width="22" height="13" fill={band.fill} />
+      <rect width="22" height="13" fill="url(#stipple)" />
+    </svg>
+  );
+}
+
 export function Legend(): ReactElement | null {
   const gauges = useBench((s) => s.cast?.gaugesMm ?? null);
   const units = useBench((s) => s.units);
@@ -53,6 +68,9 @@ export function Legend(): ReactElement | null {
           <Swatch band={band} /> {bandText(all, i, units)}
         </span>
       ))}
+      <span title="Between neighbours and in embrasures: no upright gauge comes within 0.05 mm of the free line">
+        <StippleSwatch band={all[0]!} /> no gauge reaches
+      </span>
       <span>
         <LineSwatch ink="lead" /> survey line
       </span>

@@ -27,11 +27,13 @@ export function ScanReport(): ReactElement | null {
           )}
           {head && (
             <li className="num">
-              undercut {head.undercutAreaMm2.toFixed(0)} mm², {head.undercutVolumeMm3.toFixed(0)} mm³ · surveyed in {head.millis.toFixed(0)} ms
+              {head.undercutAreaMm2 === undefined || head.undercutVolumeMm3 === undefined
+                ? "undercut … measured once the tilt rests"
+                : `undercut ${head.undercutAreaMm2.toFixed(0)} mm², ${head.undercutVolumeMm3.toFixed(0)} mm³ · surveyed in ${head.millis.toFixed(0)} ms`}
             </li>
           )}
-          {head && head.hiddenLines > 0 && <li>{head.hiddenLines} short or shallow pieces of survey line are counted, not drawn</li>}
-          {head?.notes.map((note) => (
+          {!!head?.hiddenLines && <li>{head.hiddenLines} short or shallow pieces of survey line are counted, not drawn</li>}
+          {head?.notes?.map((note) => (
             <li key={note}>{note}</li>
           ))}
         </ul>

@@ -46,6 +46,7 @@ export function TiltMap(): ReactElement | null {
       viewBox="-102 -102 204 204"
       role="application"
       tabIndex={0}
+      data-tilt={`${document.tilt.anterior} ${document.tilt.right}`}
       aria-label={`Tilt map. Anterior tilt ${degreesText(document.tilt.anterior)}, right tilt ${degreesText(document.tilt.right)}. Arrow keys move the dot.`}
       onPointerDown={down}
       onPointerMove={move}

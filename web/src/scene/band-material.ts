@@ -47,6 +47,7 @@ void main() {
 
   int flags = int(vFlags + 0.5);
   float capped = float(flags & 1);
+  float narrow = float((flags >> 2) & 1);
   float unsure = float((flags >> 1) & 1);
   float isBase = step(0.5, vBase);
   float anatomic = shown * (1.0 - isBase);
@@ -57,7 +58,10 @@ void main() {
   colour = mix(colour, mix(fill3, line3, falling), past(edges.z) * anatomic);
   colour = mix(colour, mix(fill4, line4, max(rising, falling)), past(edges.w) * anatomic);
 
-  // Deeper than can be told: dots of paper. Unsure: the band shows only through slits. Both are cues beside the colour.
+  // No gauge reaches: a fine lead stipple. Deeper than can be told: dots of paper. Unsure: the band shows only through slits. All are cues beside the colour.
+  vec2 grain = fract((at + vec2(0.0, floor(at.x / 5.0) * 2.5)) / 5.0) - 0.5;
+  float stipple = 1.0 - smoothstep(0.7, 1.3, length(grain) * 5.0);
+  colour = mix(colour, lead, 0.75 * stipple * narrow * banded);
   vec2 cell = fract(at / 8.0) - 0.5;
   float dots = 1.0 - smoothstep(1.3, 2.1, length(cell) * 8.0);
   colour = mix(colour, paper, 0.85 * dots * capped * anatomic);

@@ -9,11 +9,15 @@ import { coarseIndex } from "./coarse-index";
 
 const COARSE_TRIANGLES = 40_000;
 
-/** The cast as drawn: one geometry made once; a survey only replaces the depth and flag of each vertex. */
+/** Which triangles are drawn: all of them, fewer over the same vertices, or the thinned cast's own. */
+export type Grain = "whole" | "coarse" | "thinned";
+
+/** The cast as drawn: its geometries are made once; a survey only replaces the depth and flag of each vertex. */
 export class CastBody {
   readonly mesh: Mesh<BufferGeometry, BandMaterial>;
   /** The same with fewer triangles, made when first asked for. */
   private coarse: Mesh<BufferGeometry, BandMaterial> | null = null;
+  private thinned: Mesh<BufferGeometry, BandMaterial> | null = null;
   readonly group = new Group();
   private readonly depth: BufferAttribute;
   private readonly flags: BufferAttribute;
@@ -23,16 +27,9 @@ export class CastBody {
     private readonly cast: CastMesh,
     material: BandMaterial,
   ) {
-    const vertices = cast.positions.length / 3;
-    const geometry = new BufferGeometry();
-    geometry.setAttribute("position", new BufferAttribute(cast.positions, 3));
-    geometry.setIndex(new BufferAttribute(cast.corners, 1));
-    geometry.computeVertexNormals(); // for shading alone
-    this.depth = new BufferAttribute(new Float32Array(vertices), 1).setUsage(DynamicDrawUsage);
-    this.flags = new BufferAttribute(new Uint8Array(vertices), 1).setUsage(DynamicDrawUsage);
-    geometry.setAttribute("depth", this.depth);
-    geometry.setAttribute("flags", this.flags);
-    geometry.setAttribute("base", new BufferAttribute(baseVertices(cast), 1));
+    const geometry = surveyed(cast);
+    this.depth = geometry.getAttribute("depth") as BufferAttribute;
+    this.flags = geometry.getAttribute("flags") as BufferAttribute;
     // Indirect: triangles keep their numbers, for a spot names its triangle to the server.
     this.tree = new MeshBVH(geometry, { indirect: true });
     geometry.boundsTree = this.tree;
@@ -42,9 +39,16 @@ export class CastBody {
     this.group.add(this.mesh);
   }
 
-  /** Which of the two is drawn: all triangles, or fewer while something moves. */
-  setCoarse(coarse: boolean): void {
-    if (coarse && !this.coarse) {
+  /** The thinned cast has come. */
+  setThinned(cast: CastMesh): void {
+    this.thinned = new Mesh(surveyed(cast), this.mesh.material);
+    this.thinned.frustumCulled = false;
+    this.thinned.visible = false;
+    this.group.add(this.thinned);
+  }
+
+  draw(grain: Grain): void {
+    if (grain === "coarse" && !this.coarse) {
       const fewer = new BufferGeometry();
       for (const [name, attribute] of Object.entries(this.mesh.geometry.attributes)) fewer.setAttribute(name, attribute);
       fewer.setIndex(new BufferAttribute(coarseIndex(this.cast.positions, this.cast.corners, COARSE_TRIANGLES), 1));
@@ -52,19 +56,19 @@ export class CastBody {
       this.coarse.frustumCulled = false;
       this.group.add(this.coarse);
     }
-    this.mesh.visible = !coarse;
-    if (this.coarse) this.coarse.visible = coarse;
+    this.mesh.visible = grain === "whole";
+    if (this.coarse) this.coarse.visible = grain === "coarse";
+    if (this.thinned) this.thinned.visible = grain === "thinned";
   }
 
   /** One buffer write each; no geometry is rebuilt. */
   setSurvey(survey: SurveyFrame): void {
-    if (survey.depth.length !== this.depth.count) {
-      throw new RangeError(`a survey of ${survey.depth.length} vertices for a cast of ${this.depth.count}`);
+    if (!survey.head.exact) {
+      if (this.thinned) fill(this.thinned.geometry.getAttribute("depth") as BufferAttribute, survey.depth);
+      return;
     }
-    (this.depth.array as Float32Array).set(survey.depth);
-    (this.flags.array as Uint8Array).set(survey.flags);
-    this.depth.needsUpdate = true;
-    this.flags.needsUpdate = true;
+    fill(this.depth, survey.depth);
+    fill(this.flags, survey.flags);
   }
 
   /** The first place of the cast on a ray (scan frame). */
@@ -93,7 +97,27 @@ export class CastBody {
   dispose(): void {
     this.mesh.geometry.dispose();
     this.coarse?.geometry.dispose();
+    this.thinned?.geometry.dispose();
   }
+}
+
+/** A cast's geometry with room for a survey of it. */
+function surveyed(cast: CastMesh): BufferGeometry {
+  const vertices = cast.positions.length / 3;
+  const geometry = new BufferGeometry();
+  geometry.setAttribute("position", new BufferAttribute(cast.positions, 3));
+  geometry.setIndex(new BufferAttribute(cast.corners, 1));
+  geometry.computeVertexNormals(); // for shading alone
+  geometry.setAttribute("depth", new BufferAttribute(new Float32Array(vertices), 1).setUsage(DynamicDrawUsage));
+  geometry.setAttribute("flags", new BufferAttribute(new Uint8Array(vertices), 1).setUsage(DynamicDrawUsage));
+  geometry.setAttribute("base", new BufferAttribute(baseVertices(cast), 1));
+  return geometry;
+}
+
+function fill(attribute: BufferAttribute, values: Float32Array | Uint8Array): void {
+  if (values.length !== attribute.count) throw new RangeError(`a survey of ${values.length} vertices for a cast of ${attribute.count}`);
+  (attribute.array as Float32Array | Uint8Array).set(values);
+  attribute.needsUpdate = true;
 }
 
 /** 1 for the vertices that only base triangles use: the plain base ends within one row of triangles. */

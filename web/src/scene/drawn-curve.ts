@@ -1,5 +1,6 @@
 import { curvePoints, type SurveyFrame } from "../wire/survey-frame";
 import type { Curve } from "../wire/types";
+import { joinedCurves } from "./joined-curves";
 
 /** Points closer than this to the one before are not drawn [mm]; a chord of it leaves a curve of 1 mm radius by 5 µm. */
 const STEP_MM = 0.2;
@@ -29,13 +30,18 @@ export function drawnCurve(points: Float32Array, closed: boolean): Float32Array 
   return drawn;
 }
 
+/** Survey lines with a shorter gap than this are drawn in one stroke [mm]. */
+const STROKE_GAP_MM = 0.3;
+
 /** Both ends of every piece of the curves as drawn, six numbers a piece. */
 export function segments(survey: SurveyFrame, curves: readonly Curve[]): Float32Array {
   const ends: number[] = [];
-  for (const curve of curves) {
-    const points = drawnCurve(curvePoints(survey, curve), curve.closed);
+  const given = curves.map((curve) => ({ points: curvePoints(survey, curve), closed: curve.closed }));
+  const strokes = curves.every(({ kind }) => kind === "mark") ? given : joinedCurves(given, STROKE_GAP_MM);
+  for (const { points: own, closed } of strokes) {
+    const points = drawnCurve(own, closed);
     const count = points.length / 3;
-    const pieces = curve.closed && count > 2 ? count : count - 1;
+    const pieces = closed && count > 2 ? count : count - 1;
     for (let i = 0; i < pieces; i++) {
       for (const j of [3 * i, 3 * ((i + 1) % count)]) ends.push(points[j]!, points[j + 1]!, points[j + 2]!);
     }

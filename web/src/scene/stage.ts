@@ -45,6 +45,10 @@ export class Stage {
   private pinList: readonly Pin[] = [];
   private stillStale = true;
   private coarse = false;
+  /** Whether the survey shown is that of the whole cast. */
+  private exact = true;
+  /** An exact survey has just come: it comes at rest, and is drawn whole at once. */
+  private fresh = false;
   private slow: boolean | null = null;
   private settle: ReturnType<typeof setTimeout> | undefined;
   private frame = 0;
@@ -70,11 +74,18 @@ export class Stage {
     if (this.body) this.stillScene.add(this.body.group);
     this.material.setShown(false);
     this.slow = null;
+    this.exact = true;
     this.touch(true);
+  }
+
+  setThinned(mesh: CastMesh): void {
+    this.body?.setThinned(mesh);
   }
 
   setSurvey(survey: SurveyFrame | null, gauges: readonly number[], gauge: number | null, look: Look): void {
     if (survey) this.body?.setSurvey(survey);
+    this.exact = survey?.head.exact ?? true;
+    this.fresh = this.exact;
     this.material.setShown(survey !== null);
     this.material.setBands(bands(gauges));
     this.lines.set(survey, gauge, look);
@@ -124,7 +135,7 @@ export class Stage {
     this.height = Math.max(1, height);
     this.renderer.setPixelRatio(ratio);
     this.renderer.setSize(this.width, this.height, false);
-    this.still.resize(Math.round(this.width * ratio), Math.round(this.height * ratio), SAMPLES);
+    this.still.resize(this.width, this.height, ratio, SAMPLES);
     this.touch(true);
   }
 
@@ -200,13 +211,14 @@ export class Stage {
     if (this.stillStale) {
       this.stillStale = false;
       const began = performance.now();
-      this.setCoarse(this.slow === true && !whole);
+      this.setCoarse(!this.exact || (this.slow === true && !whole && !this.fresh));
+      this.fresh = false;
       const lift = times(view.back, LIFT_MM);
       const matrix = poseMatrix(pose);
       for (let i = 0; i < 3; i++) matrix[12 + i]! += lift[i as 0 | 1 | 2];
       this.lines.group.matrix.fromArray(matrix);
       this.lines.group.matrixWorldNeedsUpdate = true;
-      const ratio = this.renderer.getPixelRatio();
+      const ratio = this.coarse ? Math.min(1, this.renderer.getPixelRatio()) : this.renderer.getPixelRatio();
       const [ax, ay] = this.toCanvas(toWorld(pose, pose.pivot));
       this.material.setScreen(ax * ratio, (this.height - ay) * ratio, ratio);
       this.lines.setScreen(this.width, this.height);
@@ -224,14 +236,15 @@ export class Stage {
 
   private setCoarse(coarse: boolean): void {
     clearTimeout(this.settle);
-    if (coarse) {
+    // A thinned cast stays until the exact survey comes and draws the whole.
+    if (coarse && this.exact) {
       this.settle = setTimeout(() => {
         if (this.frame) return; // something moves still; its picture is on the way
         this.stillStale = true;
         this.draw(true);
       }, SETTLED_MS);
     }
-    this.body?.setCoarse(coarse);
+    this.body?.draw(!this.exact ? "thinned" : coarse ? "coarse" : "whole");
     if (coarse !== this.coarse) this.onCoarse(coarse);
     this.coarse = coarse;
   }

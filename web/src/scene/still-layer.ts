@@ -35,12 +35,15 @@ export class StillLayer {
     this.scene.add(this.quad);
   }
 
-  resize(width: number, height: number, samples: number): void {
+  /** @param width, height of the picture [CSS px]; @param ratio device px per CSS px; a quick picture has one */
+  resize(width: number, height: number, ratio: number, samples: number): void {
     this.free();
-    const made = (smooth: number): WebGLRenderTarget =>
-      new WebGLRenderTarget(width, height, { samples: smooth, depthTexture: new DepthTexture(width, height, UnsignedIntType) });
-    this.fine = made(samples);
-    this.quick = made(0);
+    const made = (k: number, smooth: number): WebGLRenderTarget => {
+      const [w, h] = [Math.round(width * k), Math.round(height * k)];
+      return new WebGLRenderTarget(w, h, { samples: smooth, depthTexture: new DepthTexture(w, h, UnsignedIntType) });
+    };
+    this.fine = made(ratio, samples);
+    this.quick = made(Math.min(1, ratio), 0);
   }
 
   /** Draws it anew; `quick`: with hard edges, for a picture that will not stay. */

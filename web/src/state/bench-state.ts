@@ -1,7 +1,7 @@
 import type { UnitChoice } from "../values/units";
 import type { CastMesh } from "../wire/mesh";
 import type { SurveyFrame } from "../wire/survey-frame";
-import type { CastInfo, Problem, Profile, Reading, Spot } from "../wire/types";
+import type { CastCard, CastInfo, Problem, Profile, Reading, Spot } from "../wire/types";
 import type { Mm } from "../values/units";
 import type { Document } from "./document";
 import { type History, NO_HISTORY } from "./history";
@@ -18,8 +18,12 @@ export interface Carried extends Spot {
 export type Asking = null | "up" | "front";
 
 export interface BenchState {
+  /** The casts that the program keeps open, oldest first. */
+  readonly casts: readonly CastCard[];
   readonly cast: CastInfo | null;
   readonly mesh: CastMesh | null;
+  /** The same cast with fewer triangles, for surveys that are not exact; null until it is here. */
+  readonly thinned: CastMesh | null;
   readonly survey: SurveyFrame | null;
   readonly document: Document | null;
   readonly history: History;
@@ -49,8 +53,10 @@ export type Home =
 
 /** Every piece of state has its home written down; a missing one does not compile. */
 export const HOMES: { readonly [K in keyof BenchState]: Home } = {
+  casts: "server",
   cast: "server",
   mesh: "server",
+  thinned: "server",
   survey: "server",
   document: "document",
   history: "document",
@@ -71,8 +77,10 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
 };
 
 export const EMPTY_BENCH: BenchState = {
+  casts: [],
   cast: null,
   mesh: null,
+  thinned: null,
   survey: null,
   document: null,
   history: NO_HISTORY,

@@ -44,6 +44,7 @@ function server(frames: FrameChoice[] = []): Api {
       name === "broken.stl"
         ? Promise.reject(new Refused({ code: "read.cut-off", message: "broken.stl ends early.", advice: "Export it again." }))
         : Promise.resolve({ ...INFO, id: name, name }),
+    casts: () => Promise.resolve({ casts: [], demo: ["lower", "upper"] }),
     mesh: () => Promise.resolve(mesh),
     setFrame: (_: string, choice: FrameChoice) => {
       frames.push(choice);

@@ -1,6 +1,6 @@
 import type { Jaw } from "../values/tilt";
 import { type Api, type LengthUnit, Refused } from "../wire/api";
-import type { CastInfo, FrameChoice, Problem } from "../wire/types";
+import type { CastCard, CastInfo, FrameChoice, Problem } from "../wire/types";
 import type { BenchState } from "./bench-state";
 import { emptyDocument } from "./document";
 import { NO_HISTORY } from "./history";
@@ -8,10 +8,28 @@ import type { Keep } from "./keep";
 import type { Store } from "./store";
 import type { Surveying } from "./surveying";
 
+/** What belongs to one cast, with none on the table. */
+const EMPTY_TABLE: Pick<
+  BenchState,
+  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "asking"
+> = {
+  cast: null,
+  mesh: null,
+  thinned: null,
+  survey: null,
+  document: null,
+  history: NO_HISTORY,
+  carried: null,
+  selected: null,
+  markReadings: new Map(),
+  profile: null,
+  asking: null,
+};
+
 /** Puts casts on the bench. What cannot be opened leaves everything as it was, with the reason shown. */
 export class Opening {
-  /** The file on the bench, kept so that it can be read again in another unit of length. */
-  private file: File | null = null;
+  /** The files of the casts that this page brought, by id, so that they can be read again in another unit of length. */
+  private readonly files = new Map<string, File>();
   private turn = 0;
 
   constructor(
@@ -32,20 +50,46 @@ export class Opening {
   }
 
   async demo(jaw: Jaw): Promise<void> {
-    if (await this.opening(`the ${jaw} demo cast`, () => this.api.openDemo(jaw))) this.file = null;
+    await this.opening(`the ${jaw} demo cast`, () => this.api.openDemo(jaw));
+  }
+
+  /** Lays another of the open casts on the table; its document comes back with it. */
+  async show({ id, name }: CastCard): Promise<void> {
+    if (this.store.get().cast?.id !== id) await this.opening(name, () => this.api.cast(id));
+  }
+
+  /** Gives up a cast that is no longer needed: it takes the program's memory. What was kept of its document stays. */
+  async putAway({ id }: CastCard): Promise<void> {
+    try {
+      await this.api.close(id);
+      this.files.delete(id);
+      await this.list();
+      if (this.store.get().cast?.id !== id) return;
+      this.surveying.close();
+      this.store.set({ ...EMPTY_TABLE });
+      const next = this.store.get().casts.at(-1);
+      if (next) await this.show(next);
+    } catch (error) {
+      this.store.set({ problem: problemOf(error) });
+    }
   }
 
   async openFile(file: File, as: { jaw?: Jaw; unit?: LengthUnit } = {}): Promise<void> {
-    if (await this.opening(file.name, () => this.api.openFile(file.name, file, as))) this.file = file;
+    const cast = await this.opening(file.name, () => this.api.openFile(file.name, file, as));
+    if (cast) this.files.set(cast.id, file);
   }
 
-  /** Reads the same file again as written in another unit of length. */
+  /** Reads the same file again as written in another unit of length; the reading of before is given up. */
   async inUnit(unit: LengthUnit): Promise<void> {
-    if (this.file) await this.openFile(this.file, { unit });
+    const before = this.store.get().cast;
+    const file = before && this.files.get(before.id);
+    if (!file) return;
+    await this.openFile(file, { unit });
+    if (this.store.get().cast?.id !== before.id) await this.putAway(before);
   }
 
   get canChangeUnit(): boolean {
-    return this.file !== null;
+    return this.files.has(this.store.get().cast?.id ?? "");
   }
 
   /** Sets the frame that a person chose; the server's refusal leaves the frame of before. */
@@ -63,38 +107,36 @@ export class Opening {
     }
   }
 
-  private async opening(what: string, ask: () => Promise<CastInfo | null>): Promise<boolean> {
+  private async opening(what: string, ask: () => Promise<CastInfo | null>): Promise<CastInfo | null> {
     const turn = ++this.turn;
     this.store.set({ busy: `Opening ${what} …`, problem: null, note: null });
     try {
       const cast = await ask();
       const mesh = cast ? await this.api.mesh(cast.id) : null;
-      if (turn !== this.turn) return false; // another cast was asked for meanwhile
-      const before = this.store.get().cast;
+      await this.list();
+      if (turn !== this.turn) return cast; // another cast was asked for meanwhile; this one stays open
       if (cast && mesh) this.lay(cast, mesh);
-      // A cast that this page brought takes the server's memory; once it is off the table nobody asks for it.
-      if (this.file && before && before.id !== cast?.id) void this.api.close(before.id).catch(() => undefined);
       this.store.set({ busy: null });
-      return cast !== null;
+      return cast;
     } catch (error) {
       if (turn === this.turn) this.store.set({ busy: null, problem: problemOf(error) });
-      return false;
+      return null;
     }
+  }
+
+  private async list(): Promise<void> {
+    this.store.set({ casts: (await this.api.casts()).casts });
   }
 
   private lay(cast: CastInfo, mesh: NonNullable<BenchState["mesh"]>): void {
     this.surveying.close();
     const kept = this.keep.document(mesh);
     this.store.set({
+      ...EMPTY_TABLE,
       cast,
       mesh,
-      survey: null,
       document: kept.document ?? emptyDocument({ jaw: cast.jaw, up: null, front: null }),
       history: kept.history ?? NO_HISTORY,
-      carried: null,
-      selected: null,
-      markReadings: new Map(),
-      profile: null,
       asking: cast.frame ? null : "up",
     });
     this.surveying.open(cast);

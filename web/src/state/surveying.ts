@@ -8,6 +8,8 @@ import type { Mark } from "./document";
 import type { Store } from "./store";
 
 const ROD = "rod";
+/** A tilt that has rested for this long is surveyed exactly [ms]. */
+const REST_MS = 200;
 
 /**
  * Keeps what the server measures in step with the document: the survey follows the tilt; the rod, the profile and every mark
@@ -16,6 +18,8 @@ const ROD = "rod";
 export class Surveying {
   private channel: SurveyChannel | null = null;
   private asked: Tilt | null = null;
+  private fetching: string | null = null;
+  private rest: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
     private readonly store: Store<BenchState>,
@@ -38,18 +42,29 @@ export class Surveying {
   }
 
   close(): void {
+    clearTimeout(this.rest);
     this.channel?.close();
     this.channel = null;
     this.asked = null;
   }
 
-  /** Asks for the document's tilt, if it is not asked for yet. */
+  /** Asks for the document's tilt, if it is not asked for yet: a glimpse while it moves, the exact survey once it rests. */
   follow(): void {
-    const { cast, document } = this.store.get();
+    const { cast, document, thinned, survey } = this.store.get();
     if (!cast || !document || !this.channel) return;
-    if (this.asked && sameTilt(this.asked, document.tilt)) return;
-    this.asked = document.tilt;
-    this.channel.survey(document.tilt, cast.gaugesMm);
+    const { tilt } = document;
+    if (this.asked && sameTilt(this.asked, tilt)) return;
+    const moving = this.asked !== null; // on a new line the first survey is an exact one
+    this.asked = tilt;
+    clearTimeout(this.rest);
+    if (!moving || !thinned || !survey) {
+      this.channel.survey(tilt, cast.gaugesMm);
+      return;
+    }
+    void this.channel.glimpse(tilt, cast.gaugesMm).then(() => {
+      if (this.asked !== tilt) return; // it moved on
+      this.rest = setTimeout(() => this.channel?.survey(tilt, cast.gaugesMm), REST_MS);
+    });
   }
 
   /** Reads what the rod carried to its place finds there. */
@@ -88,7 +103,19 @@ export class Surveying {
     // The gauge's curve has moved; the rod stays on its place of the cast.
     this.store.set({ survey, carried: carried && { ...carried, onCurve: false } });
     this.readRod();
+    if (!survey.head.exact) return;
+    void this.fetchThinned();
     for (const mark of this.store.get().document?.marks ?? []) this.readMark(mark);
+  }
+
+  /** Once the first exact picture is there, so that it need not wait. Without it every picture is exact, and slower. */
+  private async fetchThinned(): Promise<void> {
+    const { cast, thinned } = this.store.get();
+    if (!cast || thinned || this.fetching === cast.id) return;
+    this.fetching = cast.id;
+    const mesh = await this.api.thinned(cast.id).catch(() => null);
+    this.fetching = null;
+    if (mesh && this.store.get().cast?.id === cast.id) this.store.set({ thinned: mesh });
   }
 
   private setMarkReading(mark: Mark, reading: Reading): void {

@@ -25,6 +25,8 @@ const minus = (text: string): string => text.replace("-", "−");
 
 /** A measured length as text: exact conversion, 0.01 mm or 0.001 in, finer than a scan is true to. */
 export function lengthText(length: Mm, choice: UnitChoice, decimals = 2): string {
+  // What rounds to nothing is nothing: "0.000 in" would claim three places of it.
+  if (Number(length.toFixed(decimals)) === 0) return choice === "in" ? "0 in" : "0 mm";
   const metric = `${minus(length.toFixed(decimals))} mm`;
   const inch = `${minus((length / MM_PER_INCH).toFixed(decimals + 1))} in`;
   return choice === "mm" ? metric : choice === "in" ? inch : `${metric} · ${inch}`;

@@ -50,6 +50,12 @@ export class Api {
     return decodeMesh(await answer.arrayBuffer());
   }
 
+  /** The same cast with fewer triangles, for the picture while the tilt moves. */
+  async thinned(id: string): Promise<CastMesh> {
+    const answer = await this.send("GET", `api/casts/${encodeURIComponent(id)}/mesh?thinned=true`);
+    return decodeMesh(await answer.arrayBuffer());
+  }
+
   surveyAddress(id: string): string {
     const address = new URL(`api/casts/${encodeURIComponent(id)}/survey`, this.origin);
     address.protocol = address.protocol.replace("http", "ws");

@@ -8,7 +8,7 @@ import type { Problem } from "./types";
 /** A line whose other end the test holds. */
 class Line {
   static last: Line;
-  readonly sent: { kind: string; seq: number; tilt?: number[] }[] = [];
+  readonly sent: { kind: string; seq: number; tilt?: number[]; thinned?: boolean }[] = [];
   onopen: () => void = () => undefined;
   onmessage: (event: { data: string | ArrayBuffer }) => void = () => undefined;
   onclose: () => void = () => undefined;
@@ -21,8 +21,8 @@ class Line {
   close(): void {
     this.onclose();
   }
-  survey(seq: number): void {
-    const head = JSON.stringify({ seq, tilt: [0, 0], vertices: 0, points: 0, curves: [] });
+  survey(seq: number, exact = true): void {
+    const head = JSON.stringify({ seq, tilt: [0, 0], exact, vertices: 0, flags: 0, points: 0, curves: [] });
     const json = new TextEncoder().encode(head.padEnd((head.length + 3) & ~3));
     const bytes = new Uint8Array(8 + json.length);
     bytes.set([0x52, 0x57, 0x53, 0x31]);
@@ -63,6 +63,21 @@ describe("the survey channel", () => {
     expect(Line.last.sent.map((said) => said.tilt)).toEqual([[1, 0], [5, 0]]);
     Line.last.survey(Line.last.sent[1]!.seq);
     expect(channel.surveying).toBe(false);
+  });
+
+  it("gives an exact survey up for a glimpse, and a glimpse for an exact survey", () => {
+    Line.last.onopen();
+    channel.survey(tilt(0, 0), [mm(0.25)]);
+    Line.last.survey(1);
+    channel.survey(tilt(1, 0), [mm(0.25)]);
+    void channel.glimpse(tilt(2, 0), [mm(0.25)]);
+    expect(Line.last.sent.map((said) => said.thinned ?? false)).toEqual([false, false, true]);
+    Line.last.survey(2); // too late
+    channel.survey(tilt(3, 0), [mm(0.25)]);
+    Line.last.survey(3, false); // too late
+    void channel.glimpse(tilt(4, 0), [mm(0.25)]);
+    Line.last.survey(5, false);
+    expect(heard).toEqual(["open", "survey 1", "survey 5"]);
   });
 
   it("reads no place before the first survey is there, then answers by its number", async () => {

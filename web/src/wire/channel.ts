@@ -17,7 +17,7 @@ interface Question {
   readonly settle: (answer: unknown) => void;
 }
 
-const KINDS = ["survey", "read", "profile", "seat"] as const;
+const KINDS = ["survey", "glimpse", "read", "profile", "seat"] as const;
 type Kind = (typeof KINDS)[number];
 
 const RETRY_FIRST_MS = 300;
@@ -57,7 +57,18 @@ export class SurveyChannel {
   }
 
   survey({ anterior, right }: Tilt, gauges: readonly Mm[]): void {
+    this.lane("glimpse").drop(); // the server answers the newest alone
     void this.ask("survey", "survey", { tilt: [anterior, right], gauges });
+  }
+
+  /**
+   * Asks for the depths of the thinned cast, for a picture that moves. An exact survey on its way is given up.
+   *
+   * @returns when it came, was overtaken or was refused
+   */
+  glimpse({ anterior, right }: Tilt, gauges: readonly Mm[]): Promise<unknown> {
+    this.lane("survey").drop();
+    return this.ask("glimpse", "glimpse", { tilt: [anterior, right], gauges, thinned: true }, "survey");
   }
 
   read(key: string, spot: Spot, gauge: Mm | null): Promise<Reading | null> {
@@ -83,11 +94,11 @@ export class SurveyChannel {
     return this.lanes.get(kind)!;
   }
 
-  private ask<T>(kind: Kind, key: string, body: object): Promise<T | null> {
+  private ask<T>(lane: Kind, key: string, body: object, kind: Exclude<Kind, "glimpse"> | null = null): Promise<T | null> {
     const seq = ++this.seq;
     return new Promise((resolve) => {
       const settle = (answer: unknown): void => resolve(answer as T | null);
-      this.lane(kind).want(key, { seq, text: JSON.stringify({ kind, seq, ...body }), settle });
+      this.lane(lane).want(key, { seq, text: JSON.stringify({ kind: kind ?? lane, seq, ...body }), settle });
     });
   }
 
@@ -102,6 +113,7 @@ export class SurveyChannel {
     };
     socket.onmessage = ({ data }: MessageEvent<string | ArrayBuffer>) => this.hear(data);
     socket.onclose = () => {
+      this.lane("glimpse").drop();
       for (const lane of this.lanes.values()) lane.pause();
       if (this.closed) return;
       this.listener.connected(false);
@@ -113,9 +125,9 @@ export class SurveyChannel {
   private hear(data: string | ArrayBuffer): void {
     if (typeof data !== "string") {
       const frame = decodeSurvey(data);
-      this.answer("survey", frame.head.seq, frame);
+      const wanted = this.answer(frame.head.exact ? "survey" : "glimpse", frame.head.seq, frame);
       for (const lane of this.lanes.values()) lane.resume();
-      this.listener.surveyed(frame);
+      if (wanted) this.listener.surveyed(frame);
       return;
     }
     const said = JSON.parse(data) as { kind: string; seq: number; problem?: Problem };
@@ -129,12 +141,14 @@ export class SurveyChannel {
     if (this.lanes.has(kind)) this.answer(kind, said.seq, said);
   }
 
-  private answer(kind: Kind, seq: number, answer: unknown): void {
+  /** Whether the answer was still waited for. */
+  private answer(kind: Kind, seq: number, answer: unknown): boolean {
     const lane = this.lane(kind);
     const question = lane.inFlight;
     // An answer to a question of before the line broke: the question was asked again under the same number, or dropped.
-    if (question?.seq !== seq) return;
+    if (question?.seq !== seq) return false;
     lane.done();
     question.settle(answer);
+    return true;
   }
 }

@@ -37,6 +37,15 @@ export class Newest<Key, Request> {
     this.next();
   }
 
+  /** Nobody wants any of it any more; an answer still on its way will find nobody. */
+  drop(): void {
+    const { flying } = this;
+    this.flying = null;
+    if (flying) this.overtaken(flying.request);
+    for (const request of this.waiting.values()) this.overtaken(request);
+    this.waiting.clear();
+  }
+
   /** The line is open. */
   resume(): void {
     this.ready = true;

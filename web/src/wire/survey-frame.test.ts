@@ -3,7 +3,7 @@ import { curvePoints, decodeSurvey } from "./survey-frame";
 
 // Truth: docs/protocol.md, written out byte by byte here and not by the code under test.
 function surveyBytes(): ArrayBuffer {
-  const head = JSON.stringify({ seq: 7, tilt: [1, 2], vertices: 5, points: 2, curves: [{ kind: "mark", gaugeMm: 0.25, from: 1, count: 1, closed: false, lengthMm: 0 }] });
+  const head = JSON.stringify({ seq: 7, tilt: [1, 2], vertices: 5, flags: 5, points: 2, curves: [{ kind: "mark", gaugeMm: 0.25, from: 1, count: 1, closed: false, lengthMm: 0 }] });
   const json = new TextEncoder().encode(head.padEnd((head.length + 3) & ~3));
   const bytes = new ArrayBuffer(8 + json.length + 20 + 8 + 24);
   const view = new DataView(bytes);
@@ -26,7 +26,7 @@ describe("the binary survey", () => {
     expect([...curvePoints(survey, survey.head.curves[0]!)]).toEqual([4, 5, 6]);
   });
   it("is refused when its sizes do not agree", () => {
-    expect(() => decodeSurvey(surveyBytes().slice(0, -4))).toThrow(/5 vertices and 2 points need/);
+    expect(() => decodeSurvey(surveyBytes().slice(0, -4))).toThrow(/5 vertices, 5 flags and 2 points need/);
     expect(() => decodeSurvey(new ArrayBuffer(64))).toThrow(/not with RWS1/);
     const wrong = surveyBytes();
     new DataView(wrong).setUint32(4, 1 << 30, true);

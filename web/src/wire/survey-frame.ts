@@ -1,11 +1,14 @@
 import type { Curve, SurveyHead } from "./types";
 
-/** One survey: the head in words, the field on every vertex, and the points of all curves. */
+/**
+ * One survey: the head in words, the field on every vertex, and the points of all curves. One that is not exact has depths
+ * alone, and its vertices are those of the thinned cast.
+ */
 export interface SurveyFrame {
   readonly head: SurveyHead;
   /** Undercut depth of each vertex [mm], capped. */
   readonly depth: Float32Array<ArrayBuffer>;
-  /** Flags of each vertex, see {@link Flag}. */
+  /** Flags of each vertex, see {@link Flag}; none where the survey is not exact. */
   readonly flags: Uint8Array<ArrayBuffer>;
   /** x, y, z of the curves' points [mm, scan frame]; stride 3. */
   readonly points: Float32Array<ArrayBuffer>;
@@ -29,15 +32,15 @@ export function decodeSurvey(bytes: ArrayBuffer): SurveyFrame {
   const head = JSON.parse(new TextDecoder().decode(new Uint8Array(bytes, 8, jsonBytes))) as SurveyHead;
   const depthAt = 8 + jsonBytes;
   const flagsAt = depthAt + 4 * head.vertices;
-  const pointsAt = (flagsAt + head.vertices + 3) & ~3;
+  const pointsAt = (flagsAt + head.flags + 3) & ~3;
   const wanted = pointsAt + 12 * head.points;
   if (wanted !== bytes.byteLength) {
-    throw new RangeError(`survey: ${bytes.byteLength} bytes, but ${head.vertices} vertices and ${head.points} points need ${wanted}`);
+    throw new RangeError(`survey: ${bytes.byteLength} bytes, but ${head.vertices} vertices, ${head.flags} flags and ${head.points} points need ${wanted}`);
   }
   return {
     head,
     depth: new Float32Array(bytes, depthAt, head.vertices),
-    flags: new Uint8Array(bytes, flagsAt, head.vertices),
+    flags: new Uint8Array(bytes, flagsAt, head.flags),
     points: new Float32Array(bytes, pointsAt, 3 * head.points),
   };
 }

@@ -75,16 +75,19 @@ export interface SurveyHead {
   readonly axis: ScanVec;
   readonly totalTiltDeg: Degrees;
   readonly millis: number;
-  /** False while dragging on a coarser cast; at rest always true. */
+  /** False where the depths are those of the thinned cast, while the tilt moves; at rest always true. */
   readonly exact: boolean;
   readonly vertices: number;
+  /** Number of flags: as many as vertices, or none. */
+  readonly flags: number;
   readonly points: number;
   readonly curves: readonly Curve[];
-  readonly hiddenLines: number;
-  readonly undercutAreaMm2: number;
-  readonly undercutVolumeMm3: number;
-  readonly deepest: readonly { readonly point: ScanVec; readonly depthMm: Mm }[];
-  readonly notes: readonly string[];
+  // Of an exact survey alone:
+  readonly hiddenLines?: number;
+  readonly undercutAreaMm2?: number;
+  readonly undercutVolumeMm3?: number;
+  readonly deepest?: readonly { readonly point: ScanVec; readonly depthMm: Mm }[];
+  readonly notes?: readonly string[];
 }
 
 export interface Reading {

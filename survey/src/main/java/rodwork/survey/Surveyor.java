@@ -145,6 +145,17 @@ public final class Surveyor {
     return caster.sparsely(axis, limits, watch);
   }
 
+  /**
+   * A survey along an axis for one who reads a few places of it: no lines, no marks, and each depth
+   * is found when it is asked for, as exact as in a whole survey.
+   *
+   * @param axis withdrawal axis in the scan frame, from tissue to the occlusal side; any length but
+   *     0
+   */
+  public Survey places(Vec3 axis, Gauges gauges, Watch watch) {
+    return new Survey(this, caster.sparsely(axis, limits, watch), gauges, List.of(), 0, List.of());
+  }
+
   /** The overhang at the reference orientation; null where the frame is not known. */
   @Nullable Overhang reference() {
     ArchFrame known = frame;

@@ -42,6 +42,35 @@ public final class RunSurvey {
     return new SurveyedCast(cast, path, survey, List.of(), (System.nanoTime() - start) / 1e6);
   }
 
+  /**
+   * The depths of a thinned cast, for a picture that moves.
+   *
+   * @throws rodwork.geometry.Refusal if the path cannot be found on this cast
+   * @throws java.util.concurrent.CancellationException when the watch says so
+   */
+  public static SurveyedCast thinned(
+      OpenedCast cast, ThinnedCast thinned, WantedPath wanted, Gauges gauges, Watch watch) {
+    WantedPath.Resolved path = wanted.on(cast);
+    long start = System.nanoTime();
+    Survey survey = thinned.surveyor().field(path.axis(), gauges, watch);
+    return new SurveyedCast(cast, path, survey, List.of(), (System.nanoTime() - start) / 1e6);
+  }
+
+  /**
+   * A survey of the whole cast for one who reads a few places of it: no lines, no marks, and depths
+   * found where they are asked for, as exact as ever.
+   *
+   * @throws rodwork.geometry.Refusal if the path cannot be found on this cast
+   * @throws java.util.concurrent.CancellationException when the watch says so
+   */
+  public static SurveyedCast places(
+      OpenedCast cast, WantedPath wanted, Gauges gauges, Watch watch) {
+    WantedPath.Resolved path = wanted.on(cast);
+    long start = System.nanoTime();
+    Survey survey = cast.surveyor().places(path.axis(), gauges, watch);
+    return new SurveyedCast(cast, path, survey, List.of(), (System.nanoTime() - start) / 1e6);
+  }
+
   /** What a person should know before trusting the figures. */
   private static List<String> notes(OpenedCast cast, WantedPath.Resolved path) {
     List<String> notes = new ArrayList<>();

@@ -155,7 +155,8 @@ public final class BenchServer implements AutoCloseable {
           connection.enableAutomaticPings(PING_SECONDS, TimeUnit.SECONDS);
           String id = connection.pathParam("id");
           sockets.put(
-              connection.sessionId(), new SurveySocket(connection.session, () -> shelf.get(id)));
+              connection.sessionId(),
+              new SurveySocket(connection.session, () -> shelf.get(id), () -> shelf.thinned(id)));
         });
     config.onMessage(
         message -> {

@@ -19,6 +19,7 @@ import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenDemo;
 import rodwork.app.operation.OpenedCast;
+import rodwork.app.operation.ThinnedCast;
 import rodwork.app.report.Json;
 import rodwork.app.report.Words;
 import rodwork.geometry.Vec3;
@@ -121,7 +122,14 @@ final class CastRoutes {
 
   private void mesh(Context request) {
     request.contentType("application/octet-stream");
-    request.result(MeshFrame.of(shelf.get(request.pathParam("id"))));
+    String id = request.pathParam("id");
+    if ("true".equals(request.queryParam("thinned"))) {
+      ThinnedCast thinned = shelf.thinned(id);
+      request.result(MeshFrame.of(thinned.mesh(), thinned.surface()));
+    } else {
+      OpenedCast cast = shelf.get(id);
+      request.result(MeshFrame.of(cast.mesh(), cast.surface()));
+    }
   }
 
   /** The body as it comes, but no more of it than the limit. */

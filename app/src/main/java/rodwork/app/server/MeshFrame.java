@@ -2,7 +2,7 @@ package rodwork.app.server;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import rodwork.app.operation.OpenedCast;
+import rodwork.anatomy.AnatomicSurface;
 import rodwork.geometry.mesh.TriangleMesh;
 
 /** The binary mesh of docs/protocol.md. */
@@ -12,8 +12,7 @@ final class MeshFrame {
 
   private MeshFrame() {}
 
-  static byte[] of(OpenedCast cast) {
-    TriangleMesh mesh = cast.mesh();
+  static byte[] of(TriangleMesh mesh, AnatomicSurface surface) {
     int vertices = mesh.vertexCount();
     int triangles = mesh.triangleCount();
     ByteBuffer bytes =
@@ -27,7 +26,7 @@ final class MeshFrame {
       bytes.putInt(mesh.corner(t, 0)).putInt(mesh.corner(t, 1)).putInt(mesh.corner(t, 2));
     }
     for (int t = 0; t < triangles; t++) {
-      bytes.put((byte) (cast.surface().isBase(t) ? 1 : 0));
+      bytes.put((byte) (surface.isBase(t) ? 1 : 0));
     }
     return bytes.array();
   }

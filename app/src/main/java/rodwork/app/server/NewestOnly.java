@@ -27,13 +27,19 @@ final class NewestOnly implements AutoCloseable {
   private final Object lock = new Object();
   private final LongSupplier nanoClock;
   private @Nullable Job waiting;
+  private boolean waitingIsQuick;
   private @Nullable Stop running;
   private long lastResult;
   private boolean closed;
 
   /** The watch of one job. */
   private static final class Stop implements Watch {
+    private final boolean quick;
     private volatile boolean stopped;
+
+    Stop(boolean quick) {
+      this.quick = quick;
+    }
 
     @Override
     public void progress(String what, double share) {}
@@ -58,12 +64,26 @@ final class NewestOnly implements AutoCloseable {
 
   /** Hands over a job that overtakes all before it. */
   void submit(Job job) {
+    submit(job, false);
+  }
+
+  /**
+   * Hands over a quick job that overtakes all before it. A running one that is not quick is stopped
+   * for it at once: the quick one's result will be there sooner.
+   */
+  void submitQuick(Job job) {
+    submit(job, true);
+  }
+
+  private void submit(Job job, boolean quick) {
     synchronized (lock) {
       if (closed) {
         return;
       }
       waiting = job;
-      if (running != null && nanoClock.getAsLong() - lastResult < PATIENCE_NANOS) {
+      waitingIsQuick = quick;
+      if (running != null
+          && ((quick && !running.quick) || nanoClock.getAsLong() - lastResult < PATIENCE_NANOS)) {
         running.stopped = true;
       }
       lock.notifyAll();
@@ -86,7 +106,7 @@ final class NewestOnly implements AutoCloseable {
   private void work() {
     while (true) {
       Job job;
-      Stop stop = new Stop();
+      Stop stop;
       synchronized (lock) {
         while (waiting == null && !closed) {
           try {
@@ -100,6 +120,7 @@ final class NewestOnly implements AutoCloseable {
         }
         job = waiting;
         waiting = null;
+        stop = new Stop(waitingIsQuick);
         running = stop;
       }
       try {

@@ -1,14 +1,18 @@
 package rodwork.app.server;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.UnaryOperator;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.OpenedCast;
+import rodwork.app.operation.ThinnedCast;
+import rodwork.geometry.Watch;
 
 /** The casts that are open, oldest first. Safe for several threads. */
 final class Shelf {
@@ -16,6 +20,10 @@ final class Shelf {
   static final int MOST = 12;
 
   private final SequencedMap<String, OpenedCast> casts = new LinkedHashMap<>();
+
+  /** Made when first asked for; a new frame leaves the mesh, and so this, as it is. */
+  private final Map<String, CompletableFuture<ThinnedCast>> thinned = new HashMap<>();
+
   private int count;
 
   /**
@@ -65,6 +73,34 @@ final class Shelf {
     return find(id).orElseThrow(() -> AppRefusal.CAST_NOT_OPEN.with(id));
   }
 
+  /**
+   * The same cast with fewer triangles; made when first asked for, however many ask at once.
+   *
+   * @throws rodwork.geometry.Refusal {@code cast-not-open}
+   */
+  ThinnedCast thinned(String id) {
+    OpenedCast cast = get(id);
+    CompletableFuture<ThinnedCast> mine = new CompletableFuture<>();
+    CompletableFuture<ThinnedCast> first;
+    synchronized (this) {
+      first = thinned.putIfAbsent(id, mine);
+    }
+    if (first != null) {
+      return first.join();
+    }
+    try {
+      ThinnedCast made = ThinnedCast.of(cast, Watch.NONE);
+      mine.complete(made);
+      return made;
+    } catch (RuntimeException | Error failed) {
+      synchronized (this) {
+        thinned.remove(id, mine);
+      }
+      mine.completeExceptionally(failed);
+      throw failed;
+    }
+  }
+
   /** Replaces a cast by what becomes of it; the work is done while others may go on reading. */
   OpenedCast change(String id, UnaryOperator<OpenedCast> change) {
     OpenedCast changed = change.apply(get(id));
@@ -82,6 +118,7 @@ final class Shelf {
    * @throws rodwork.geometry.Refusal {@code cast-not-open}
    */
   synchronized void remove(String id) {
+    thinned.remove(id);
     if (casts.remove(id) == null) {
       throw AppRefusal.CAST_NOT_OPEN.with(id);
     }

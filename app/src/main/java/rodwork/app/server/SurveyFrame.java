@@ -38,14 +38,18 @@ final class SurveyFrame {
   ByteBuffer whole(long seq, SurveyedCast surveyed, Watch watch) {
     byte[] flags = surveyed.survey().copyOfFlags(watch);
     List<Vec3> points = new ArrayList<>();
-    ObjectNode head = head(seq, surveyed, points);
+    ObjectNode head = head(seq, surveyed, true, points);
     figures(head, surveyed, watch);
     return filled(head, surveyed.survey().copyOfDepths(), flags, points);
   }
 
-  /** Fills the buffer with the depths alone: what flags, lines and figures cost stays unspent. */
-  ByteBuffer field(long seq, SurveyedCast surveyed) {
-    ObjectNode head = head(seq, surveyed, new ArrayList<>());
+  /**
+   * Fills the buffer with the depths alone: what flags, lines and figures cost stays unspent.
+   *
+   * @param exact whether the depths are those of the whole cast and not of a thinned one
+   */
+  ByteBuffer field(long seq, SurveyedCast surveyed, boolean exact) {
+    ObjectNode head = head(seq, surveyed, exact, new ArrayList<>());
     return filled(head, surveyed.survey().copyOfDepths(), new byte[0], List.of());
   }
 
@@ -73,7 +77,8 @@ final class SurveyFrame {
     return buffer.flip();
   }
 
-  private static ObjectNode head(long seq, SurveyedCast surveyed, List<Vec3> points) {
+  private static ObjectNode head(
+      long seq, SurveyedCast surveyed, boolean exact, List<Vec3> points) {
     ObjectNode head = Json.object();
     head.put("seq", seq);
     ArrayNode tilt = head.putArray("tilt");
@@ -84,7 +89,7 @@ final class SurveyFrame {
     head.set("axis", Json.direction(surveyed.path().axis()));
     Json.put(head, "totalTiltDeg", SurveyJson.totalTiltDeg(surveyed));
     Json.put(head, "millis", surveyed.millis());
-    head.put("exact", true);
+    head.put("exact", exact);
     ArrayNode curves = head.putArray("curves");
     for (SurveyLine line : surveyed.survey().lines()) {
       curve(

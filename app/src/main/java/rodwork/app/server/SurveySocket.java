@@ -6,9 +6,11 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.ByteBuffer;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletionException;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.eclipse.jetty.websocket.api.Callback;
 import org.eclipse.jetty.websocket.api.Session;
@@ -17,13 +19,13 @@ import rodwork.app.AppRefusal;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.RunSurvey;
 import rodwork.app.operation.SurveyedCast;
+import rodwork.app.operation.ThinnedCast;
 import rodwork.app.operation.WantedPath;
 import rodwork.app.report.Json;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.survey.Gauges;
 import rodwork.survey.Profile;
-import rodwork.survey.Tilt;
 
 /**
  * One open bench: surveys as the tilt moves, reads places as the pointer moves. Each kind of
@@ -49,18 +51,42 @@ final class SurveySocket implements AutoCloseable {
 
   private final Session session;
   private final Supplier<OpenedCast> cast;
+  private final Supplier<ThinnedCast> thinned;
   private final SurveyFrame frame = new SurveyFrame();
   private final Map<Kind, NewestOnly> workers = new EnumMap<>(Kind.class);
-  private volatile @Nullable SurveyedCast latest;
+
+  /** What places are read on: the newest survey, exact in any case. */
+  private volatile @Nullable Latest latest;
+
+  /** A survey that may have to be made yet, and is made once. */
+  private static final class Latest {
+    private final Function<Watch, SurveyedCast> make;
+    private @Nullable SurveyedCast made;
+
+    Latest(Function<Watch, SurveyedCast> make) {
+      this.make = make;
+    }
+
+    synchronized SurveyedCast get(Watch watch) {
+      SurveyedCast there = made;
+      if (there == null) {
+        there = make.apply(watch);
+        made = there;
+      }
+      return there;
+    }
+  }
 
   /**
    * Takes a connection over.
    *
    * @param cast the cast as it is now; throws a refusal once it is closed
+   * @param thinned the same with fewer triangles
    */
-  SurveySocket(Session session, Supplier<OpenedCast> cast) {
+  SurveySocket(Session session, Supplier<OpenedCast> cast, Supplier<ThinnedCast> thinned) {
     this.session = session;
     this.cast = cast;
+    this.thinned = thinned;
     for (Kind kind : Kind.values()) {
       workers.put(kind, new NewestOnly("bench-" + kind, System::nanoTime));
     }
@@ -78,8 +104,7 @@ final class SurveySocket implements AutoCloseable {
             "kind is " + message.path("kind") + ", not survey, read, profile or seat");
       }
       if (kind == Kind.SURVEY) {
-        boolean fieldAlone = message.path("fieldAlone").asBoolean(false);
-        survey(seq, Requests.tilt(message), Requests.gauges(message), fieldAlone);
+        survey(seq, message);
       } else {
         place(kind, seq, message);
       }
@@ -90,32 +115,52 @@ final class SurveySocket implements AutoCloseable {
     }
   }
 
-  private void survey(long seq, Tilt tilt, Gauges gauges, boolean fieldAlone) {
+  private void survey(long seq, JsonNode message) {
+    WantedPath path = new WantedPath.AtTilt(Requests.tilt(message));
+    Gauges gauges = Requests.gauges(message);
+    if (message.path("thinned").asBoolean(false)) {
+      worker(Kind.SURVEY)
+          .submitQuick(
+              watch -> guarded(seq, watch, stop -> surveyThinned(seq, path, gauges, stop)));
+      return;
+    }
+    boolean fieldAlone = message.path("fieldAlone").asBoolean(false);
     submit(
         Kind.SURVEY,
         seq,
         watch -> {
-          WantedPath path = new WantedPath.AtTilt(tilt);
           SurveyedCast surveyed =
               fieldAlone
                   ? RunSurvey.field(cast.get(), path, gauges, watch)
                   : RunSurvey.of(cast.get(), path, gauges, watch);
           ByteBuffer bytes =
-              fieldAlone ? frame.field(seq, surveyed) : frame.whole(seq, surveyed, watch);
+              fieldAlone ? frame.field(seq, surveyed, true) : frame.whole(seq, surveyed, watch);
           watch.check();
-          latest = surveyed;
-          // Waiting until it is on its way keeps a slow reader from piling frames up in memory.
-          Callback.Completable.with(sent -> session.sendBinary(bytes, sent)).join();
+          latest = new Latest(_ -> surveyed);
+          sendOff(bytes);
         });
   }
 
+  private void surveyThinned(long seq, WantedPath path, Gauges gauges, Watch watch) {
+    OpenedCast whole = cast.get();
+    SurveyedCast surveyed = RunSurvey.thinned(whole, thinned.get(), path, gauges, watch);
+    ByteBuffer bytes = frame.field(seq, surveyed, false);
+    watch.check();
+    latest = new Latest(reader -> RunSurvey.places(whole, path, gauges, reader));
+    sendOff(bytes);
+  }
+
+  /** Waits until it is on its way, which keeps a slow reader from piling frames up in memory. */
+  private void sendOff(ByteBuffer bytes) {
+    Callback.Completable.with(sent -> session.sendBinary(bytes, sent)).join();
+  }
+
   private void place(Kind kind, long seq, JsonNode message) {
-    SurveyedCast surveyed = latest;
-    if (surveyed == null) {
+    if (latest == null) {
       throw AppRefusal.NO_FIELD_YET.with();
     }
     Vec3 point = Requests.vector(message.path("point"), "point");
-    int triangle = Requests.triangle(message, surveyed.cast().mesh().triangleCount());
+    int triangle = Requests.triangle(message, cast.get().mesh().triangleCount());
     Optional<Double> gauge = Requests.gauge(message);
     if (kind == Kind.SEAT && gauge.isEmpty()) {
       throw AppRefusal.REQUEST_UNREADABLE.with("a seat needs its gauge");
@@ -124,7 +169,11 @@ final class SurveySocket implements AutoCloseable {
         kind,
         seq,
         watch -> {
-          SurveyedCast now = latest == null ? surveyed : latest;
+          Latest newest = latest;
+          if (newest == null) {
+            throw AppRefusal.NO_FIELD_YET.with();
+          }
+          SurveyedCast now = newest.get(watch);
           ObjectNode json = Json.object();
           json.put("seq", seq);
           switch (kind) {
@@ -150,10 +199,11 @@ final class SurveySocket implements AutoCloseable {
   }
 
   private void submit(Kind kind, long seq, NewestOnly.Job job) {
-    NewestOnly worker = workers.get(kind);
-    if (worker != null) {
-      worker.submit(watch -> guarded(seq, watch, job));
-    }
+    worker(kind).submit(watch -> guarded(seq, watch, job));
+  }
+
+  private NewestOnly worker(Kind kind) {
+    return Objects.requireNonNull(workers.get(kind));
   }
 
   private void guarded(long seq, Watch watch, NewestOnly.Job job) {

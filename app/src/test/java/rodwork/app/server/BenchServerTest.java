@@ -129,6 +129,44 @@ class BenchServerTest {
   }
 
   @Test
+  void aThinnedSurveyIsTheSameSphereWithFewerVertices() throws IOException {
+    String id = open();
+    byte[] bytes =
+        visitor
+            .ask("GET", "/api/casts/" + id + "/mesh?thinned=true", BodyPublishers.noBody())
+            .body();
+    ByteBuffer mesh = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
+    int vertices = mesh.getInt(4);
+    assertThat(vertices).isBetween(100, MESH.vertexCount() - 500);
+    try (Visitor.Talk talk = visitor.talk(id, server.token())) {
+      talk.say(survey(1, 0, 0).replace("{", "{\"thinned\":true,"));
+      Visitor.Frame frame = talk.hearFrame();
+      assertThat(frame.head().get("exact").asBoolean()).isFalse();
+      assertThat(frame.head().get("flags").asInt()).isZero();
+      assertThat(frame.depth()).hasSize(vertices);
+      double worst = 0;
+      for (int v = 0; v < vertices; v++) {
+        double rho = Math.hypot(mesh.getFloat(16 + 12 * v), mesh.getFloat(20 + 12 * v));
+        double z = mesh.getFloat(24 + 12 * v);
+        // Near the equator a facet of the thinned sphere hides what its own chord leaves out.
+        if (Math.abs(z) > 0.6) {
+          double expected = z < 0 ? Math.min(4, R - rho) : 0;
+          worst = Math.max(worst, Math.abs(frame.depth()[v] - expected));
+        }
+      }
+      assertThat(worst).isLessThan(0.06);
+      // What is read comes from the whole cast: the closed form to its own accuracy.
+      double z = -R / 2;
+      double rho = Math.sqrt(R * R - z * z);
+      int triangle = 0;
+      String place = "\"point\":[%s,0,%s],\"triangle\":%d".formatted(rho, z, triangle);
+      talk.say("{\"kind\":\"read\",\"seq\":2," + place + ",\"gauge\":null}");
+      assertThat(talk.hearText().get("reading").get("depthMm").asDouble())
+          .isCloseTo(R - rho, within(3 * SphereCast.SAG_MM));
+    }
+  }
+
+  @Test
   void aPlaceIsReadSeatedAndDrawn() throws IOException {
     int triangle = 0;
     for (int t = 0; t < MESH.triangleCount(); t++) {

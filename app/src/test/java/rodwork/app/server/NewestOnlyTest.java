@@ -7,6 +7,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
@@ -45,17 +46,23 @@ class NewestOnlyTest {
 
   @Test
   void whatRunsIsStoppedWhenOvertaken() throws InterruptedException {
-    assertThat(overtaken()).isTrue();
+    assertThat(overtaken(newest::submit)).isTrue();
   }
 
   @Test
   void whatRunsIsLetFinishWhenResultsWereHeldUp() throws InterruptedException {
     clock.set(NewestOnly.PATIENCE_NANOS);
-    assertThat(overtaken()).isFalse();
+    assertThat(overtaken(newest::submit)).isFalse();
+  }
+
+  @Test
+  void whatIsNotQuickIsStoppedForAQuickOneInAnyCase() throws InterruptedException {
+    clock.set(NewestOnly.PATIENCE_NANOS);
+    assertThat(overtaken(newest::submitQuick)).isTrue();
   }
 
   /** Whether a running job is told to stop when another comes. */
-  private boolean overtaken() throws InterruptedException {
+  private boolean overtaken(Consumer<NewestOnly.Job> submit) throws InterruptedException {
     CountDownLatch started = new CountDownLatch(1);
     CountDownLatch go = new CountDownLatch(1);
     CountDownLatch ended = new CountDownLatch(1);
@@ -68,7 +75,7 @@ class NewestOnlyTest {
           ended.countDown();
         });
     await(started);
-    newest.submit(watch -> done.add("next"));
+    submit.accept(watch -> done.add("next"));
     go.countDown();
     await(ended);
     return stopped[0];

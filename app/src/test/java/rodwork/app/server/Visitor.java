@@ -173,7 +173,7 @@ final class Visitor implements AutoCloseable {
       for (int i = 0; i < depth.length; i++) {
         depth[i] = bytes.getFloat();
       }
-      byte[] flags = new byte[depth.length];
+      byte[] flags = new byte[head.get("flags").asInt()];
       bytes.get(flags);
       bytes.position((bytes.position() + 3) & ~3);
       float[] points = new float[3 * head.get("points").asInt()];
