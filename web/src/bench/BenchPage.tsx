@@ -2,10 +2,8 @@ import { type DragEvent, type ReactElement, useEffect, useMemo, useRef, useState
 import { GaugeRack } from "../panels/GaugeRack";
 import { Header } from "../panels/Header";
 import { HelpSheet } from "../panels/HelpSheet";
-import { Marks } from "../panels/Marks";
-import { ProfilePanel } from "../panels/ProfilePanel";
+import { Pages, PageTurn } from "../panels/Pages";
 import { SpokenReading } from "../panels/ReadingTag";
-import { ScanReport } from "../panels/ScanReport";
 import { TiltPanel } from "../panels/TiltPanel";
 import { DeskContext } from "../panels/use-bench";
 import { ACTIONS, type Hands, keyName } from "../state/actions";
@@ -82,9 +80,8 @@ export function BenchPage({ bench }: { readonly bench: Bench }): ReactElement {
         </aside>
         <CastStage bench={bench} driverRef={driver} />
         <aside className="right">
-          <ProfilePanel />
-          <Marks />
-          <ScanReport />
+          <PageTurn />
+          <Pages />
         </aside>
         <HelpSheet />
         <SpokenReading />

@@ -4,6 +4,7 @@ import type { Bench } from "../state/bench";
 import { Legend } from "../panels/Legend";
 import { Busy, EmptyTable, FrameAsk, ProblemNotice } from "../panels/Notices";
 import { ReadingTag } from "../panels/ReadingTag";
+import { AddTooth, ToothNumbers } from "../panels/ToothLabels";
 import { useBench } from "../panels/use-bench";
 import { PointerHand } from "./pointer";
 import { StageDriver } from "./stage-driver";
@@ -70,6 +71,8 @@ export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonl
       )}
       <div ref={over} className="over">
         <ReadingTag />
+        <ToothNumbers />
+        <AddTooth />
         {marks?.map((mark) => (
           <span key={mark.id} className="pinlabel num" data-mark={mark.id}>
             {mark.name}
@@ -103,6 +106,19 @@ function placeLabels(over: HTMLElement, driver: StageDriver, bench: Bench): void
     const left = x + 26 + tag.offsetWidth > over.clientWidth ? x - 26 - tag.offsetWidth : x + 26;
     const inside = Math.max(6, Math.min(over.clientWidth - tag.offsetWidth - 6, left));
     put(tag, inside, Math.max(6, Math.min(over.clientHeight - tag.offsetHeight - 6, y + 14)));
+  }
+  const adding = bench.store.get().adding;
+  const ask = over.querySelector<HTMLElement>(".addtooth");
+  if (ask && adding) {
+    const [x, y] = driver.canvasPlace(adding.point);
+    put(ask, Math.max(6, Math.min(over.clientWidth - ask.offsetWidth - 6, x - ask.offsetWidth / 2)), Math.max(6, y - ask.offsetHeight - 12));
+  }
+  for (const { tooth, top, axis } of bench.store.get().teeth?.teeth ?? []) {
+    const label = over.querySelector<HTMLElement>(`[data-tooth="${tooth}"]`);
+    if (!label) continue;
+    const [x, y] = driver.canvasPlace(top);
+    put(label, x - label.offsetWidth / 2, y - label.offsetHeight / 2);
+    label.style.visibility = driver.facesViewer(axis) ? "visible" : "hidden";
   }
   for (const mark of document?.marks ?? []) {
     const label = over.querySelector<HTMLElement>(`[data-mark="${mark.id}"]`);

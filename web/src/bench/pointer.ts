@@ -1,5 +1,6 @@
 import { newGesture } from "../state/bench";
 import { orbit, pan, zoomAbout } from "../values/view";
+import type { Spot } from "../wire/types";
 import type { StageDriver } from "./stage-driver";
 
 /** The hand on the cast: carrying the rod, turning and shifting the table, leaving and dragging marks. */
@@ -56,16 +57,27 @@ export class PointerHand {
     this.held = null;
     if (!held || held.moved || held.kind !== "orbit" || event.button !== 0) return;
     const { bench } = driver;
-    const { gauge, asking } = bench.store.get();
+    const { gauge, asking, page } = bench.store.get();
     const spot = driver.spotAt(event.offsetX, event.offsetY, gauge, event.altKey);
-    if (!spot) return;
+    if (!spot) {
+      bench.store.set({ adding: null });
+      return;
+    }
     if (asking === "front") {
       const { document } = bench.store.get();
       if (document) bench.setFrame({ ...document.frame, front: driver.fromMiddle(spot.point) });
     } else if (spot.onCurve || event.altKey) {
       bench.leaveMark(spot, spot.onCurve ? gauge : null);
       bench.carry(spot, spot.onCurve);
-    }
+    } else if (page === "arch") this.tooth(spot);
+  }
+
+  /** A click with no mark to leave is about the tooth there: one that was found is chosen, else one may be added. */
+  private tooth(spot: Spot): void {
+    const { bench } = this.driver;
+    const tooth = bench.store.get().labels?.[spot.triangle] ?? 0;
+    if (tooth === 0) bench.pointAt(spot);
+    else bench.chooseTooth(tooth);
   }
 
   private slide(event: PointerEvent, id: string, gesture: number): void {

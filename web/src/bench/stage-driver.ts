@@ -5,13 +5,13 @@ import type { Hands } from "../state/actions";
 import type { Bench } from "../state/bench";
 import type { BenchState } from "../state/bench-state";
 import { LIGHT, type Look } from "../values/look";
-import { directionToScan, type Pose, toWorld } from "../values/pose";
+import { directionToScan, directionToWorld, type Pose, toWorld } from "../values/pose";
 import type { Mm } from "../values/units";
 import { scan, type ScanVec, sub, world } from "../values/vec";
 import { alongRod, type Side, sideView, type View } from "../values/view";
 import type { Spot } from "../wire/types";
 import { CurveWalk } from "./curve-walk";
-import { lookOf, pinsFor, poseFor, standFor } from "./stage-model";
+import { lookOf, marginsFor, pinsFor, poseFor, standFor } from "./stage-model";
 
 /** How near to its curve a gauge slides onto it [CSS px]. */
 export const SNAP_PX = 16;
@@ -111,6 +111,12 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "alongRod" | "s
     return sub(point, this.pivot);
   }
 
+  /** Whether something that stands up along a direction of the cast is seen, and not its foot. */
+  facesViewer(direction: ScanVec): boolean {
+    const d = directionToWorld(this.pose, direction);
+    return d[0] * this.view.back[0] + d[1] * this.view.back[1] + d[2] * this.view.back[2] > -0.3;
+  }
+
   canvasPlace(point: ScanVec): readonly [number, number] {
     return this.stage.toCanvas(toWorld(this.pose, point));
   }
@@ -152,6 +158,9 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "alongRod" | "s
     if (newCast || now.survey !== was.survey) {
       this.stage.setSurvey(now.survey, now.cast?.gaugesMm ?? [], now.gauge, look);
     } else if (newLook || now.gauge !== was.gauge) this.stage.setLines(now.survey, now.gauge, look);
+    if (newCast || newLook || now.teeth !== was.teeth || now.tooth !== was.tooth || now.page !== was.page) {
+      this.stage.setMargins(marginsFor(now), look);
+    }
     if (newCast || now.survey !== was.survey || now.cast?.frame !== was.cast?.frame) {
       this.pose = poseFor(now, this.pivot);
       this.stage.setPose(this.pose);

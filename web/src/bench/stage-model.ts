@@ -2,6 +2,7 @@ import { DARK, LIGHT, type Look } from "../values/look";
 import { directionToWorld, type Pose, poseOf, toWorld } from "../values/pose";
 import { length, scan, type ScanVec, sub, world, type WorldVec } from "../values/vec";
 import type { CastBody } from "../scene/cast-body";
+import type { Margin } from "../scene/margin-lines";
 import type { Pin } from "../scene/mark-pins";
 import type { RodStand } from "../scene/rod-figure";
 import type { BenchState } from "../state/bench-state";
@@ -44,3 +45,7 @@ export function pinsFor({ document, selected, markReadings }: BenchState, pose: 
     seated: fitsStill(mark, markReadings.get(mark.id)),
   }));
 }
+
+/** Teeth are outlined where they are spoken of: on the page of the arch. */
+export const marginsFor = ({ teeth, tooth, page }: BenchState): Margin[] =>
+  page === "arch" ? (teeth?.teeth ?? []).map((each) => ({ points: each.margin, chosen: each.tooth === tooth })) : [];

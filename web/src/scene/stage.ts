@@ -9,6 +9,7 @@ import type { Spot } from "../wire/types";
 import { BandMaterial } from "./band-material";
 import { CastBody } from "./cast-body";
 import { LeadLines, LIFT_MM } from "./lead-lines";
+import { type Margin, MarginLines } from "./margin-lines";
 import { MarkPins, type Pin } from "./mark-pins";
 import { RodFigure, type RodStand } from "./rod-figure";
 import { StillLayer } from "./still-layer";
@@ -34,6 +35,7 @@ export class Stage {
   private readonly camera = new OrthographicCamera(-1, 1, 1, -1, 0, 2 * DEPTH_RANGE_MM);
   private readonly material = new BandMaterial();
   private readonly lines = new LeadLines();
+  private readonly margins = new MarginLines();
   private readonly rod = new RodFigure();
   private readonly pins = new MarkPins();
   private body: CastBody | null = null;
@@ -63,7 +65,7 @@ export class Stage {
     this.renderer.setClearColor(0x000000, 0);
     this.renderer.autoClear = false;
     this.still = new StillLayer(this.renderer);
-    this.stillScene.add(this.lines.group);
+    this.stillScene.add(this.lines.group, this.margins.group);
     this.movingScene.add(this.rod.group, this.pins.group);
   }
 
@@ -94,6 +96,11 @@ export class Stage {
 
   setLines(survey: SurveyFrame | null, gauge: number | null, look: Look): void {
     this.lines.set(survey, gauge, look);
+    this.touch(true);
+  }
+
+  setMargins(margins: readonly Margin[], look: Look): void {
+    this.margins.set(margins, look);
     this.touch(true);
   }
 
@@ -186,6 +193,7 @@ export class Stage {
     clearTimeout(this.settle);
     this.body?.dispose();
     this.lines.dispose();
+    this.margins.dispose();
     this.rod.dispose();
     this.pins.dispose();
     this.still.dispose();
@@ -216,12 +224,15 @@ export class Stage {
       const lift = times(view.back, LIFT_MM);
       const matrix = poseMatrix(pose);
       for (let i = 0; i < 3; i++) matrix[12 + i]! += lift[i as 0 | 1 | 2];
-      this.lines.group.matrix.fromArray(matrix);
-      this.lines.group.matrixWorldNeedsUpdate = true;
+      for (const { group } of [this.lines, this.margins]) {
+        group.matrix.fromArray(matrix);
+        group.matrixWorldNeedsUpdate = true;
+      }
       const ratio = this.coarse ? Math.min(1, this.renderer.getPixelRatio()) : this.renderer.getPixelRatio();
       const [ax, ay] = this.toCanvas(toWorld(pose, pose.pivot));
       this.material.setScreen(ax * ratio, (this.height - ay) * ratio, ratio);
       this.lines.setScreen(this.width, this.height);
+      this.margins.setScreen(this.width, this.height);
       this.still.draw(this.coarse, () => {
         this.renderer.clear();
         this.renderer.render(this.stillScene, camera);

@@ -72,6 +72,14 @@ export const ACTIONS: readonly Action[] = [
   { id: "cast.open", group: "cast", label: "Open a scan", keys: ["Ctrl+o"], can: always, run: (_, hands) => hands.pickFile() },
   { id: "cast.demo.lower", group: "cast", label: "Lower demo cast", keys: [], can: always, run: (bench) => void bench.opening.demo("lower") },
   { id: "cast.demo.upper", group: "cast", label: "Upper demo cast", keys: [], can: always, run: (bench) => void bench.opening.demo("upper") },
+  {
+    id: "page.turn",
+    group: "cast",
+    label: (s) => (s.page === "arch" ? "Turn to the profile" : "Turn to the arch"),
+    keys: ["t"],
+    can: onCast,
+    run: (bench) => bench.turnTo(bench.store.get().page === "arch" ? "profile" : "arch"),
+  },
   { id: "cast.picture", group: "cast", label: "Save a picture", keys: ["Ctrl+s"], can: onCast, run: (_, hands) => hands.savePicture() },
 
   view("above", "From above, along the rod", "o"),
@@ -99,7 +107,14 @@ export const ACTIONS: readonly Action[] = [
   { id: "rod.curve", group: "rod", label: "Rod to the next curve of the gauge", keys: ["c"], can: onCurve, run: (_, hands) => hands.nextCurve() },
   { id: "rod.on", group: "rod", label: "Slide the rod on along the curve", keys: ["."], can: onCurve, run: (_, hands) => hands.slide(2) },
   { id: "rod.back", group: "rod", label: "Slide the rod back along the curve", keys: [","], can: onCurve, run: (_, hands) => hands.slide(-2) },
-  { id: "rod.lift", group: "rod", label: "Lift the rod away", keys: ["Escape"], can: (s) => s.carried !== null, run: (bench) => bench.liftRod() },
+  {
+    id: "rod.lift",
+    group: "rod",
+    label: "Lift the rod away",
+    keys: ["Escape"],
+    can: (s) => s.carried !== null || s.adding !== null,
+    run: (bench) => (bench.store.get().adding ? bench.store.set({ adding: null }) : bench.liftRod()),
+  },
 
   {
     id: "mark.leave",

@@ -1,7 +1,8 @@
 import type { UnitChoice } from "../values/units";
 import type { CastMesh } from "../wire/mesh";
 import type { SurveyFrame } from "../wire/survey-frame";
-import type { CastCard, CastInfo, Problem, Profile, Reading, Spot } from "../wire/types";
+import type { Notation } from "../values/tooth-number";
+import type { CastCard, CastInfo, Fdi, Problem, Profile, Reading, Spot, TeethInfo, ToothDepths } from "../wire/types";
 import type { Mm } from "../values/units";
 import type { Document } from "./document";
 import { type History, NO_HISTORY } from "./history";
@@ -16,6 +17,8 @@ export interface Carried extends Spot {
 
 /** What the bench is asking a person to do on the cast itself. */
 export type Asking = null | "up" | "front";
+
+export type Page = "profile" | "arch";
 
 export interface BenchState {
   /** The casts that the program keeps open, oldest first. */
@@ -33,6 +36,20 @@ export interface BenchState {
   readonly markReadings: ReadonlyMap<string, Reading>;
   readonly profile: Profile | null;
   readonly asking: Asking;
+  /** The teeth as the server found them from what the document says. */
+  readonly teeth: TeethInfo | null;
+  /** The tooth of each triangle, 0 for gum. */
+  readonly labels: Uint8Array | null;
+  /** True while the teeth are looked for. */
+  readonly teething: boolean;
+  /** The chosen tooth. */
+  readonly tooth: Fdi | null;
+  readonly toothDepths: ToothDepths | null;
+  /** A place pointed at that is no tooth yet, and the number it would have. */
+  readonly adding: (Spot & { readonly tooth: Fdi }) | null;
+  /** Which page of the right-hand side lies open. */
+  readonly page: Page;
+  readonly notation: Notation;
   readonly busy: string | null;
   readonly connected: boolean;
   readonly problem: Problem | null;
@@ -66,6 +83,14 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
   markReadings: "server",
   profile: "server",
   asking: "moment",
+  teeth: "server",
+  labels: "server",
+  teething: "moment",
+  tooth: "moment",
+  toothDepths: "server",
+  adding: "moment",
+  page: "browser",
+  notation: "browser",
   busy: "moment",
   connected: "moment",
   problem: "moment",
@@ -90,6 +115,14 @@ export const EMPTY_BENCH: BenchState = {
   markReadings: new Map(),
   profile: null,
   asking: null,
+  teeth: null,
+  labels: null,
+  teething: false,
+  tooth: null,
+  toothDepths: null,
+  adding: null,
+  page: "profile",
+  notation: "FDI",
   busy: null,
   connected: true,
   problem: null,

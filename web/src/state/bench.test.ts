@@ -4,7 +4,7 @@ import { tilt, totalTilt } from "../values/tilt";
 import { scan } from "../values/vec";
 import { type Api, Refused } from "../wire/api";
 import type { CastInfo, FrameChoice } from "../wire/types";
-import { Bench } from "./bench";
+import { Bench, movedOn } from "./bench";
 import { EMPTY_BENCH, HOMES } from "./bench-state";
 import { BrowserKeep } from "./keep";
 
@@ -145,5 +145,16 @@ describe("what outlives a reload", () => {
     expect(new Bench(server(), new BrowserKeep(null, null)).store.get().units).toBe("both");
     browser.setItem("rodwork.habits", "{no json");
     expect(made().store.get().units).toBe("both");
+  });
+});
+
+describe("a tooth said to be missing", () => {
+  it("moves those behind it one number on", () => {
+    const at = (tooth: number): { tooth: number; point: ReturnType<typeof scan> } => ({ tooth, point: scan(tooth, 0, 0) });
+    const told = (points: ReturnType<typeof movedOn>): Record<number, number> => Object.fromEntries(points.map(({ tooth, point }) => [point[0], tooth]));
+    expect(told(movedOn([14, 15, 16, 26].map(at), 15, []))).toEqual({ 14: 14, 15: 16, 16: 17, 26: 26 });
+    expect(told(movedOn([15, 16].map(at), 15, [16]))).toEqual({ 15: 17, 16: 16 });
+    expect(told(movedOn([17, 18].map(at), 17, []))).toEqual({ 17: 18 });
+    expect(told(movedOn([14].map(at), 15, []))).toEqual({ 14: 14 });
   });
 });

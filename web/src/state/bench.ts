@@ -1,14 +1,17 @@
 import { REFERENCE, rounded, type Tilt, totalTilt, within } from "../values/tilt";
 import { degrees, type Mm, type UnitChoice } from "../values/units";
 import type { Api } from "../wire/api";
-import type { FrameChoice, Spot } from "../wire/types";
-import { type BenchState, EMPTY_BENCH, type LookChoice } from "./bench-state";
+import { type Notation, toothText } from "../values/tooth-number";
+import type { ScanVec } from "../values/vec";
+import type { Fdi, FrameChoice, Spot, TeethSaid, Zone } from "../wire/types";
+import { type BenchState, EMPTY_BENCH, type LookChoice, type Page } from "./bench-state";
 import { apply, type Command, type Mark } from "./document";
 import { recorded, redone, undone } from "./history";
 import type { Keep } from "./keep";
 import { Opening } from "./opening";
 import { Store } from "./store";
 import { Surveying } from "./surveying";
+import { Teething } from "./teething";
 
 /** No cast is set steeper than this, whatever a person says [degrees]. */
 export const STEEPEST = degrees(45);
@@ -22,6 +25,7 @@ export class Bench {
   readonly store: Store<BenchState>;
   readonly opening: Opening;
   private readonly surveying: Surveying;
+  private readonly teething: Teething;
 
   constructor(
     api: Api,
@@ -30,7 +34,8 @@ export class Bench {
   ) {
     this.store = new Store<BenchState>({ ...EMPTY_BENCH, ...keep.habits() });
     this.surveying = new Surveying(this.store, api);
-    this.opening = new Opening(this.store, api, keep, this.surveying);
+    this.teething = new Teething(this.store, api, () => this.surveying.readTooth());
+    this.opening = new Opening(this.store, api, keep, this.surveying, this.teething);
   }
 
   // The document: every edit is a command.
@@ -142,6 +147,101 @@ export class Bench {
     this.carry(mark, mark.gaugeMm !== null);
   }
 
+  // Teeth.
+
+  /**
+   * Marks a tooth as missing, or as there again. A tooth that was pointed at and bears the number of a missing one is the next
+   * behind it: numbers count from the midline, so it and those behind it move one on.
+   */
+  toggleMissing(tooth: Fdi): void {
+    const { document, notation } = this.store.get();
+    if (!document) return;
+    const { missing, points } = document.teeth;
+    const gone = missing.includes(tooth);
+    this.say(`${toothText(tooth, notation)} ${gone ? "not missing" : "missing"}`, {
+      missing: gone ? missing.filter((each) => each !== tooth) : [...missing, tooth].sort((a, b) => a - b),
+      points: gone ? points : movedOn(points, tooth, missing),
+    });
+  }
+
+  /** Says that what was found there is no tooth: one that was pointed at is given up, any other number is missing. */
+  notATooth(tooth: Fdi): void {
+    const { document, notation } = this.store.get();
+    if (!document) return;
+    const { missing, points } = document.teeth;
+    const pointed = points.some((each) => each.tooth === tooth);
+    this.say(`${toothText(tooth, notation)} is no tooth`, {
+      missing: pointed ? missing : [...missing, tooth].sort((a, b) => a - b),
+      points: points.filter((each) => each.tooth !== tooth),
+    });
+  }
+
+  /** Asks for a tooth where none was found; {@link addTooth} adds it. */
+  pointAt(spot: Spot): void {
+    void this.teething.point(spot);
+  }
+
+  addTooth(tooth: Fdi, { point }: Spot): void {
+    const { document, notation } = this.store.get();
+    this.store.set({ adding: null });
+    if (!document) return;
+    const { missing, points } = document.teeth;
+    this.say(`added tooth ${toothText(tooth, notation)}`, {
+      missing: missing.filter((each) => each !== tooth),
+      points: [...points.filter((each) => each.tooth !== tooth), { tooth, point }],
+    });
+    this.chooseTooth(tooth);
+  }
+
+  /** Gives a found tooth another number; one that has it already takes the old one. */
+  renumber(from: Fdi, to: Fdi): void {
+    const { document, teeth, notation } = this.store.get();
+    const moved = teeth?.teeth.find((each) => each.tooth === from);
+    if (!document || !moved || from === to) return;
+    const other = teeth?.teeth.find((each) => each.tooth === to);
+    const { missing, points } = document.teeth;
+    const at = (tooth: Fdi, top: ScanVec): ScanVec => points.find((each) => each.tooth === tooth)?.point ?? top;
+    this.say(`${toothText(from, notation)} is ${toothText(to, notation)}`, {
+      missing: missing.filter((each) => each !== to),
+      points: [
+        ...points.filter((each) => each.tooth !== from && each.tooth !== to),
+        { tooth: to, point: at(from, moved.top) },
+        ...(other ? [{ tooth: from, point: at(to, other.top) }] : []),
+      ],
+    });
+    this.chooseTooth(to);
+  }
+
+  chooseTooth(tooth: Fdi | null): void {
+    this.store.set({ tooth, adding: null, ...(tooth === this.store.get().tooth ? {} : { toothDepths: null }) });
+    this.surveying.readTooth();
+  }
+
+  /** Leaves a mark of a gauge at a named place of a tooth, or says why there is none. */
+  async markPlace(tooth: Fdi, zone: Zone, gaugeMm: Mm): Promise<void> {
+    const seat = await this.surveying.placed(tooth, zone, gaugeMm);
+    if (!seat) return;
+    if (seat.place) {
+      this.leaveMark(seat.place, gaugeMm);
+      this.carry(seat.place, true);
+    } else this.store.set({ note: `No ${gaugeMm.toFixed(2)} mm mark ${zone} on ${toothText(tooth, this.store.get().notation)}: ${seat.why}.` });
+  }
+
+  private say(what: string, to: TeethSaid): void {
+    const { document } = this.store.get();
+    if (document) this.edit({ kind: "teeth", what, from: document.teeth, to });
+  }
+
+  turnTo(page: Page): void {
+    this.store.set({ page, adding: null });
+    this.keep.keepHabits(this.store.get());
+  }
+
+  chooseNotation(notation: Notation): void {
+    this.store.set({ notation });
+    this.keep.keepHabits(this.store.get());
+  }
+
   // The rod and the habits.
 
   carry(spot: Spot, onCurve: boolean): void {
@@ -181,6 +281,7 @@ export class Bench {
     if (!document) return;
     this.store.set({ document: apply(document, command) });
     if (command.kind === "tilt") this.surveying.follow();
+    if (command.kind === "teeth") this.teething.follow();
     if (command.kind === "frame") void this.opening.reframe(command.to);
     if (command.kind === "mark") {
       const readings = new Map(this.store.get().markReadings);
@@ -189,4 +290,15 @@ export class Bench {
       if (command.to) this.surveying.readMark(command.to);
     }
   }
+}
+
+/** The points with a number freed: the tooth there takes the next number behind that is not missing, and so on. */
+export function movedOn(points: TeethSaid["points"], freed: Fdi, missing: readonly Fdi[]): TeethSaid["points"] {
+  const moved = points.find(({ tooth }) => tooth === freed);
+  if (!moved) return points;
+  let next = freed + 1;
+  while (next % 10 <= 8 && missing.includes(next)) next++;
+  const others = points.filter((each) => each !== moved);
+  if (next % 10 > 8) return others; // behind the third molar there is no number
+  return [...movedOn(others, next, missing), { ...moved, tooth: next }];
 }

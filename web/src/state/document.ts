@@ -1,6 +1,6 @@
 import { REFERENCE, sameTilt, type Tilt } from "../values/tilt";
 import type { Mm } from "../values/units";
-import type { FrameChoice, Reading, Spot } from "../wire/types";
+import type { FrameChoice, Reading, Spot, TeethSaid } from "../wire/types";
 
 /** A place that a person marked on the cast. It keeps its place on the surface when the tilt changes. */
 export interface Mark extends Spot {
@@ -21,9 +21,18 @@ export interface Document {
   readonly frame: FrameChoice;
   /** True once a person said that the tilt may pass the limit. */
   readonly pastLimit: boolean;
+  readonly teeth: TeethSaid;
 }
 
-export const emptyDocument = (frame: FrameChoice): Document => ({ tilt: REFERENCE, marks: [], frame, pastLimit: false });
+export const NOTHING_SAID: TeethSaid = { missing: [], points: [] };
+
+export const emptyDocument = (frame: FrameChoice): Document => ({
+  tilt: REFERENCE,
+  marks: [],
+  frame,
+  pastLimit: false,
+  teeth: NOTHING_SAID,
+});
 
 /**
  * Every edit of the document, in its JSON form: each holds what was and what is to be, so that it can be done, undone, stored
@@ -33,6 +42,7 @@ export type Command =
   | { readonly kind: "tilt"; readonly from: Tilt; readonly to: Tilt }
   | { readonly kind: "limit"; readonly from: boolean; readonly to: boolean }
   | { readonly kind: "frame"; readonly from: FrameChoice; readonly to: FrameChoice }
+  | { readonly kind: "teeth"; readonly what: string; readonly from: TeethSaid; readonly to: TeethSaid }
   | { readonly kind: "mark"; readonly index: number; readonly from: Mark | null; readonly to: Mark | null };
 
 export function apply(document: Document, command: Command): Document {
@@ -43,6 +53,8 @@ export function apply(document: Document, command: Command): Document {
       return { ...document, pastLimit: command.to };
     case "frame":
       return { ...document, frame: command.to };
+    case "teeth":
+      return { ...document, teeth: command.to };
     case "mark": {
       const without = command.from ? document.marks.filter((mark) => mark.id !== command.from?.id) : document.marks;
       return { ...document, marks: command.to ? without.toSpliced(command.index, 0, command.to) : without };
@@ -76,6 +88,8 @@ export function told(command: Command): string {
       return command.to ? "passing the tilt limit" : "keeping the tilt limit";
     case "frame":
       return "orientation";
+    case "teeth":
+      return command.what;
     case "mark":
       return command.from === null ? "new mark" : command.to === null ? "removed mark" : "moved mark";
   }

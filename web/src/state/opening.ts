@@ -1,17 +1,19 @@
 import type { Jaw } from "../values/tilt";
-import { type Api, type LengthUnit, Refused } from "../wire/api";
-import type { CastCard, CastInfo, FrameChoice, Problem } from "../wire/types";
+import type { Api, LengthUnit } from "../wire/api";
+import type { CastCard, CastInfo, FrameChoice } from "../wire/types";
 import type { BenchState } from "./bench-state";
 import { emptyDocument } from "./document";
 import { NO_HISTORY } from "./history";
 import type { Keep } from "./keep";
+import { problemOf } from "./problem-of";
 import type { Store } from "./store";
 import type { Surveying } from "./surveying";
+import type { Teething } from "./teething";
 
 /** What belongs to one cast, with none on the table. */
 const EMPTY_TABLE: Pick<
   BenchState,
-  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "asking"
+  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "asking" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding"
 > = {
   cast: null,
   mesh: null,
@@ -24,6 +26,11 @@ const EMPTY_TABLE: Pick<
   markReadings: new Map(),
   profile: null,
   asking: null,
+  teeth: null,
+  labels: null,
+  tooth: null,
+  toothDepths: null,
+  adding: null,
 };
 
 /** Puts casts on the bench. What cannot be opened leaves everything as it was, with the reason shown. */
@@ -37,6 +44,7 @@ export class Opening {
     private readonly api: Api,
     private readonly keep: Keep,
     private readonly surveying: Surveying,
+    private readonly teething: Teething,
   ) {}
 
   /** What the bench starts with: the cast opened last on this program, or the lower demo cast. */
@@ -100,8 +108,9 @@ export class Opening {
       const next = await this.api.setFrame(cast.id, choice);
       if (this.store.get().cast?.id !== cast.id) return;
       // Bands and lines of the old frame would stand on the cast turned anew until the next survey comes.
-      this.store.set({ cast: next, survey: null, profile: null, markReadings: new Map() });
+      this.store.set({ cast: next, survey: null, profile: null, markReadings: new Map(), teeth: null, labels: null, toothDepths: null });
       this.surveying.open(next);
+      this.teething.follow();
     } catch (error) {
       this.store.set({ problem: problemOf(error) });
     }
@@ -135,16 +144,12 @@ export class Opening {
       ...EMPTY_TABLE,
       cast,
       mesh,
-      document: kept.document ?? emptyDocument({ jaw: cast.jaw, up: null, front: null }),
+      // What an older bench kept may lack what was added since.
+      document: { ...emptyDocument({ jaw: cast.jaw, up: null, front: null }), ...kept.document },
       history: kept.history ?? NO_HISTORY,
       asking: cast.frame ? null : "up",
     });
     this.surveying.open(cast);
+    this.teething.follow();
   }
-}
-
-export function problemOf(error: unknown): Problem {
-  if (error instanceof Refused) return error.problem;
-  const message = error instanceof Error ? error.message : String(error);
-  return { code: "bench.unexpected", message: `The bench could not go on: ${message}`, advice: "Reload the page; the cast is kept." };
 }

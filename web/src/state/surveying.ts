@@ -2,7 +2,8 @@ import { sameTilt, type Tilt, tilt } from "../values/tilt";
 import type { Api } from "../wire/api";
 import { SurveyChannel } from "../wire/channel";
 import type { SurveyFrame } from "../wire/survey-frame";
-import type { CastInfo, Problem, Reading, Spot } from "../wire/types";
+import type { Mm } from "../values/units";
+import type { CastInfo, Fdi, Problem, Reading, Spot, Zone } from "../wire/types";
 import type { BenchState } from "./bench-state";
 import type { Mark } from "./document";
 import type { Store } from "./store";
@@ -98,6 +99,19 @@ export class Surveying {
     });
   }
 
+  /** Reads the chosen tooth at the path of the newest exact survey. */
+  readTooth(): void {
+    const { tooth, survey, teeth } = this.store.get();
+    if (tooth === null || !survey?.head.exact || !teeth?.teeth.some((each) => each.tooth === tooth)) return;
+    void this.channel?.tooth(tooth).then((toothDepths) => {
+      if (toothDepths && this.store.get().tooth === toothDepths.tooth) this.store.set({ toothDepths });
+    });
+  }
+
+  placed(tooth: Fdi, zone: Zone, gauge: Mm): ReturnType<SurveyChannel["placed"]> {
+    return this.channel?.placed(tooth, zone, gauge) ?? Promise.resolve(null);
+  }
+
   private surveyed(survey: SurveyFrame): void {
     const { carried } = this.store.get();
     // The gauge's curve has moved; the rod stays on its place of the cast.
@@ -105,6 +119,7 @@ export class Surveying {
     this.readRod();
     if (!survey.head.exact) return;
     void this.fetchThinned();
+    this.readTooth();
     for (const mark of this.store.get().document?.marks ?? []) this.readMark(mark);
   }
 

@@ -1,6 +1,7 @@
 import type { Jaw } from "../values/tilt";
 import { type CastMesh, decodeMesh } from "./mesh";
-import type { CastInfo, CastList, FrameChoice, Problem } from "./types";
+import type { ScanVec } from "../values/vec";
+import type { CastInfo, CastList, Fdi, FrameChoice, Problem, TeethInfo, TeethSaid } from "./types";
 
 /** An answer that was refused: what happened, and what to do. */
 export class Refused extends Error {
@@ -54,6 +55,22 @@ export class Api {
   async thinned(id: string): Promise<CastMesh> {
     const answer = await this.send("GET", `api/casts/${encodeURIComponent(id)}/mesh?thinned=true`);
     return decodeMesh(await answer.arrayBuffer());
+  }
+
+  /** Finds the teeth of a cast from what a person says of them. */
+  teeth(id: string, said: TeethSaid): Promise<TeethInfo> {
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/teeth`, JSON.stringify(said));
+  }
+
+  /** The FDI number of each triangle, 0 for gum, as the teeth were last found. */
+  async toothLabels(id: string): Promise<Uint8Array> {
+    const answer = await this.send("GET", `api/casts/${encodeURIComponent(id)}/teeth/labels`);
+    return new Uint8Array(await answer.arrayBuffer());
+  }
+
+  /** The number that a tooth at a place most likely has. */
+  async toothNumber(id: string, point: ScanVec): Promise<Fdi> {
+    return (await this.json<{ tooth: Fdi }>("POST", `api/casts/${encodeURIComponent(id)}/teeth/number`, JSON.stringify({ point }))).tooth;
   }
 
   surveyAddress(id: string): string {

@@ -2,7 +2,7 @@ import type { Tilt } from "../values/tilt";
 import type { Mm } from "../values/units";
 import { Newest } from "./newest";
 import { decodeSurvey, type SurveyFrame } from "./survey-frame";
-import type { Problem, Profile, Reading, Seat, Spot } from "./types";
+import type { Fdi, Problem, Profile, Reading, Seat, Spot, ToothDepths, Zone } from "./types";
 
 export interface ChannelListener {
   surveyed(frame: SurveyFrame): void;
@@ -17,7 +17,7 @@ interface Question {
   readonly settle: (answer: unknown) => void;
 }
 
-const KINDS = ["survey", "glimpse", "read", "profile", "seat"] as const;
+const KINDS = ["survey", "glimpse", "read", "profile", "seat", "tooth", "placed"] as const;
 type Kind = (typeof KINDS)[number];
 
 const RETRY_FIRST_MS = 300;
@@ -81,6 +81,16 @@ export class SurveyChannel {
 
   seat(key: string, spot: Spot, gauge: Mm): Promise<Seat | null> {
     return this.ask<Seat>("seat", key, { ...spot, gauge });
+  }
+
+  /** The depth of each zone of a tooth at the path of the newest survey. */
+  tooth(tooth: Fdi): Promise<ToothDepths | null> {
+    return this.ask<{ depths: ToothDepths }>("tooth", "tooth", { tooth }).then((answer) => answer?.depths ?? null);
+  }
+
+  /** The mark of a gauge at a named place of a tooth. */
+  placed(tooth: Fdi, zone: Zone, gauge: Mm): Promise<Seat | null> {
+    return this.ask<Seat>("placed", `${tooth} ${zone} ${gauge}`, { tooth, zone, gauge });
   }
 
   close(): void {

@@ -144,3 +144,78 @@ export interface Spot {
 }
 
 export type Seat = { readonly place: Place; readonly why: null } | { readonly place: null; readonly why: string };
+
+/** An FDI number (ISO 3950). */
+export type Fdi = number;
+
+/** One tooth found on the cast. */
+export interface FoundTooth {
+  readonly tooth: Fdi;
+  /** The gingival margin, closed: the last point joins the first. */
+  readonly margin: readonly ScanVec[];
+  /** Over the middle of the crown, at its height. */
+  readonly top: ScanVec;
+  /** Along the tooth to occlusal. */
+  readonly axis: ScanVec;
+  readonly widthMm: Mm;
+  readonly depthMm: Mm;
+  readonly facialHeightMm: Mm;
+  readonly lingualHeightMm: Mm;
+  /** How far ahead the tooth lay of the next label, 0 to 1; null: not known. */
+  readonly certainty: number | null;
+}
+
+export interface FoundSpace {
+  readonly missing: readonly Fdi[];
+  readonly right: Fdi | null;
+  readonly left: Fdi | null;
+  readonly lengthMm: Mm;
+  readonly closed: boolean;
+  readonly crest: readonly ScanVec[];
+  readonly positions: readonly { readonly tooth: Fdi; readonly at: ScanVec }[];
+}
+
+export interface KennedyInfo {
+  readonly title: string;
+  readonly text: string | null;
+  readonly reasons: readonly { readonly rule: number; readonly says: string; readonly text: string }[];
+  readonly questions: readonly { readonly tooth: Fdi; readonly text: string; readonly assumed: boolean; readonly otherwise: string }[];
+}
+
+export interface TeethInfo {
+  readonly jaw: Jaw;
+  readonly missing: readonly Fdi[];
+  readonly teeth: readonly FoundTooth[];
+  readonly spaces: readonly FoundSpace[];
+  readonly remarks: readonly string[];
+  /** Why no teeth were told. */
+  readonly problem: Problem | null;
+  readonly kennedy: KennedyInfo;
+}
+
+/** What a person says of the teeth. */
+export interface TeethSaid {
+  readonly missing: readonly Fdi[];
+  /** One place on each tooth that was pointed at. */
+  readonly points: readonly { readonly tooth: Fdi; readonly point: ScanVec }[];
+}
+
+export const THIRDS = ["mesiofacial", "midfacial", "distofacial", "mesiolingual", "midlingual", "distolingual"] as const;
+export type Zone = (typeof THIRDS)[number] | "mesial" | "distal";
+
+/** The deepest place of one zone of a crown that a gauge can be held to. */
+export interface ZoneDepth {
+  readonly zone: Zone;
+  /** A deeper reading of the zone where no gauge reaches; 0: there is none. */
+  readonly hiddenMm: Mm;
+  /** null: no undercut. */
+  readonly reading: Reading | null;
+  readonly triangle?: number;
+  readonly fromMarginMm?: Mm | null;
+  readonly overMarginMm?: Mm | null;
+}
+
+export interface ToothDepths {
+  readonly tooth: Fdi;
+  readonly zones: readonly ZoneDepth[];
+}

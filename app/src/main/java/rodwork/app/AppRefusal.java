@@ -50,6 +50,10 @@ public enum AppRefusal {
       "A right tilt of %s° was asked for, but whether the cast is upper or lower is not known, and"
           + " its shape cannot tell right from left.",
       "Say which it is: --jaw upper or --jaw lower."),
+  TOOTH_NOT_FOUND(
+      "tooth-not-found",
+      "Tooth %s is not among the teeth found on this cast.",
+      "Click it on the cast to add it, or ask for another."),
   AXIS_FROM_BELOW(
       "axis-from-below",
       "The withdrawal axis %s points %s° away from the occlusal direction of this cast; the limit"

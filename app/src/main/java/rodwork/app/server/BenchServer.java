@@ -156,7 +156,11 @@ public final class BenchServer implements AutoCloseable {
           String id = connection.pathParam("id");
           sockets.put(
               connection.sessionId(),
-              new SurveySocket(connection.session, () -> shelf.get(id), () -> shelf.thinned(id)));
+              new SurveySocket(
+                  connection.session,
+                  () -> shelf.get(id),
+                  () -> shelf.thinned(id),
+                  () -> shelf.teeth(id)));
         });
     config.onMessage(
         message -> {
@@ -190,6 +194,7 @@ public final class BenchServer implements AutoCloseable {
           files.headers = Map.of("Cache-Control", "no-cache");
         });
     routes.addTo(config.routes);
+    new TeethRoutes(shelf).addTo(config.routes);
     config.routes.ws("/api/casts/{id}/survey", this::socket);
     config.routes.before(this::guard);
     config.routes.wsBeforeUpgrade(this::guardSocket);

@@ -46,11 +46,16 @@ final class PlaceJson {
       json.put("why", seat.why());
       return;
     }
-    RodReading reading = place.get().reading();
+    place(json.putObject("place"), place.get(), gaugeMm);
+    json.putNull("why");
+  }
+
+  /** A place where a gauge sits. */
+  static void place(ObjectNode one, Seat.Place place, double gaugeMm) {
+    RodReading reading = place.reading();
     OverhangReading at = reading.overhang();
-    ObjectNode one = json.putObject("place");
-    one.set("point", Json.point(place.get().point()));
-    one.put("triangle", place.get().triangle());
+    one.set("point", Json.point(place.point()));
+    one.put("triangle", place.triangle());
     Json.put(one, "depthMm", at.depthMm());
     one.put("gaugeMm", gaugeMm);
     below(one, reading);
@@ -59,7 +64,6 @@ final class PlaceJson {
         (at.capped() ? Overhang.CAPPED : 0)
             | (at.unsure() ? Overhang.UNSURE : 0)
             | (at.noGaugeReaches() ? Overhang.NO_GAUGE_REACHES : 0));
-    json.putNull("why");
   }
 
   static ObjectNode profile(Profile profile, Optional<Double> gaugeMm) {

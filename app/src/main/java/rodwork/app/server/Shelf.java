@@ -10,6 +10,7 @@ import java.util.SequencedMap;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.UnaryOperator;
 import rodwork.app.AppRefusal;
+import rodwork.app.operation.FoundTeeth;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.ThinnedCast;
 import rodwork.geometry.Watch;
@@ -23,6 +24,9 @@ final class Shelf {
 
   /** Made when first asked for; a new frame leaves the mesh, and so this, as it is. */
   private final Map<String, CompletableFuture<ThinnedCast>> thinned = new HashMap<>();
+
+  /** As they were last found; a new frame makes them void. */
+  private final Map<String, FoundTeeth> teeth = new HashMap<>();
 
   private int count;
 
@@ -101,6 +105,18 @@ final class Shelf {
     }
   }
 
+  /** Keeps the teeth of a cast, unless the cast has changed or gone meanwhile. */
+  synchronized void setTeeth(String id, FoundTeeth found) {
+    if (found.cast().equals(casts.get(id))) {
+      teeth.put(id, found);
+    }
+  }
+
+  /** The teeth of a cast as they were last found. */
+  synchronized Optional<FoundTeeth> teeth(String id) {
+    return Optional.ofNullable(teeth.get(id));
+  }
+
   /** Replaces a cast by what becomes of it; the work is done while others may go on reading. */
   OpenedCast change(String id, UnaryOperator<OpenedCast> change) {
     OpenedCast changed = change.apply(get(id));
@@ -108,6 +124,7 @@ final class Shelf {
       if (casts.replace(id, changed) == null) {
         throw AppRefusal.CAST_NOT_OPEN.with(id);
       }
+      teeth.remove(id);
     }
     return changed;
   }
@@ -119,6 +136,7 @@ final class Shelf {
    */
   synchronized void remove(String id) {
     thinned.remove(id);
+    teeth.remove(id);
     if (casts.remove(id) == null) {
       throw AppRefusal.CAST_NOT_OPEN.with(id);
     }

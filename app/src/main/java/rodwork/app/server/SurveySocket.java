@@ -15,7 +15,10 @@ import java.util.function.Supplier;
 import org.eclipse.jetty.websocket.api.Callback;
 import org.eclipse.jetty.websocket.api.Session;
 import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.tooth.Tooth;
 import rodwork.app.AppRefusal;
+import rodwork.app.operation.FoundTeeth;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.RunSurvey;
 import rodwork.app.operation.SurveyedCast;
@@ -26,6 +29,10 @@ import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.survey.Gauges;
 import rodwork.survey.Profile;
+import rodwork.survey.Survey;
+import rodwork.survey.tooth.CrownZone;
+import rodwork.survey.tooth.ToothMark;
+import rodwork.survey.tooth.ToothSurvey;
 
 /**
  * One open bench: surveys as the tilt moves, reads places as the pointer moves. Each kind of
@@ -37,7 +44,9 @@ final class SurveySocket implements AutoCloseable {
     SURVEY,
     READ,
     PROFILE,
-    SEAT;
+    SEAT,
+    TOOTH,
+    PLACED;
 
     static @Nullable Kind named(String word) {
       for (Kind kind : values()) {
@@ -52,6 +61,7 @@ final class SurveySocket implements AutoCloseable {
   private final Session session;
   private final Supplier<OpenedCast> cast;
   private final Supplier<ThinnedCast> thinned;
+  private final Supplier<Optional<FoundTeeth>> teeth;
   private final SurveyFrame frame = new SurveyFrame();
   private final Map<Kind, NewestOnly> workers = new EnumMap<>(Kind.class);
 
@@ -82,11 +92,17 @@ final class SurveySocket implements AutoCloseable {
    *
    * @param cast the cast as it is now; throws a refusal once it is closed
    * @param thinned the same with fewer triangles
+   * @param teeth of the cast as they were last found
    */
-  SurveySocket(Session session, Supplier<OpenedCast> cast, Supplier<ThinnedCast> thinned) {
+  SurveySocket(
+      Session session,
+      Supplier<OpenedCast> cast,
+      Supplier<ThinnedCast> thinned,
+      Supplier<Optional<FoundTeeth>> teeth) {
     this.session = session;
     this.cast = cast;
     this.thinned = thinned;
+    this.teeth = teeth;
     for (Kind kind : Kind.values()) {
       workers.put(kind, new NewestOnly("bench-" + kind, System::nanoTime));
     }
@@ -101,10 +117,14 @@ final class SurveySocket implements AutoCloseable {
       Kind kind = Kind.named(message.path("kind").asText());
       if (kind == null) {
         throw AppRefusal.REQUEST_UNREADABLE.with(
-            "kind is " + message.path("kind") + ", not survey, read, profile or seat");
+            "kind is "
+                + message.path("kind")
+                + ", not survey, read, profile, seat, tooth or placed");
       }
       if (kind == Kind.SURVEY) {
         survey(seq, message);
+      } else if (kind == Kind.TOOTH || kind == Kind.PLACED) {
+        tooth(kind, seq, message);
       } else {
         place(kind, seq, message);
       }
@@ -191,7 +211,46 @@ final class SurveySocket implements AutoCloseable {
               json.put("kind", "seat");
               PlaceJson.seat(json, now.survey().seat(point, triangle, size), size);
             }
-            case SURVEY -> throw new IllegalStateException("surveys have their own way");
+            case SURVEY, TOOTH, PLACED -> throw new IllegalStateException("has its own way");
+          }
+          watch.check();
+          send(json);
+        });
+  }
+
+  /** One tooth at the path: the depth of each zone of its crown, or a mark asked for by place. */
+  private void tooth(Kind kind, long seq, JsonNode message) {
+    int fdi = message.path("tooth").asInt();
+    Optional<CrownZone> zone = CrownZone.named(message.path("zone").asText());
+    Optional<Double> gauge = Requests.gauge(message);
+    if (kind == Kind.PLACED && (zone.isEmpty() || gauge.isEmpty())) {
+      throw AppRefusal.REQUEST_UNREADABLE.with("a place needs its zone and its gauge");
+    }
+    submit(
+        kind,
+        seq,
+        watch -> {
+          Latest newest = latest;
+          if (newest == null) {
+            throw AppRefusal.NO_FIELD_YET.with();
+          }
+          Tooth tooth =
+              teeth
+                  .get()
+                  .map(FoundTeeth::dentition)
+                  .filter(there -> ToothNumber.exists(fdi))
+                  .flatMap(there -> there.tooth(fdi))
+                  .orElseThrow(() -> AppRefusal.TOOTH_NOT_FOUND.with(fdi));
+          Survey survey = newest.get(watch).survey();
+          ObjectNode json = Json.object();
+          json.put("seq", seq);
+          if (kind == Kind.TOOTH) {
+            json.put("kind", "tooth");
+            json.set("depths", TeethJson.depths(ToothSurvey.of(survey, tooth)));
+          } else {
+            json.put("kind", "placed");
+            TeethJson.mark(
+                json, ToothMark.of(survey, tooth, zone.orElseThrow(), gauge.orElseThrow()));
           }
           watch.check();
           send(json);

@@ -1,0 +1,118 @@
+package rodwork.app.server;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.teeth.ToothFinding;
+import rodwork.anatomy.teeth.ToothHints;
+import rodwork.app.AppRefusal;
+import rodwork.app.operation.FoundTeeth;
+import rodwork.app.operation.NextNumber;
+import rodwork.app.operation.OpenedCast;
+import rodwork.app.report.Json;
+import rodwork.app.report.Words;
+import rodwork.geometry.Vec3;
+import rodwork.geometry.Watch;
+
+/** The teeth of a cast, found from what a person says of them: docs/protocol.md. */
+final class TeethRoutes {
+  private final Shelf shelf;
+
+  TeethRoutes(Shelf shelf) {
+    this.shelf = shelf;
+  }
+
+  void addTo(RoutesConfig routes) {
+    routes.post("/api/casts/{id}/teeth", this::find);
+    routes.get("/api/casts/{id}/teeth/labels", this::labels);
+    routes.post("/api/casts/{id}/teeth/number", this::number);
+  }
+
+  private void find(Context request) {
+    String id = request.pathParam("id");
+    OpenedCast cast = shelf.get(id);
+    FoundTeeth found = FoundTeeth.of(cast, hints(cast, body(request)), Watch.NONE);
+    shelf.setTeeth(id, found);
+    request.contentType("application/json");
+    request.result(Json.compact(TeethJson.info(found)));
+  }
+
+  /** The FDI number of each triangle of the mesh, a byte each; 0 for gum. */
+  private void labels(Context request) {
+    OpenedCast cast = shelf.get(request.pathParam("id"));
+    byte[] bytes = new byte[cast.mesh().triangleCount()];
+    ToothFinding finding =
+        shelf.teeth(request.pathParam("id")).map(FoundTeeth::finding).orElse(null);
+    if (finding != null) {
+      for (int t = 0; t < bytes.length; t++) {
+        bytes[t] = (byte) finding.labels().of(t);
+      }
+    }
+    request.contentType("application/octet-stream");
+    request.result(bytes);
+  }
+
+  /** The number that a tooth at a place most likely has. */
+  private void number(Context request) {
+    String id = request.pathParam("id");
+    OpenedCast cast = shelf.get(id);
+    Vec3 point = Requests.vector(body(request).path("point"), "point");
+    Optional<FoundTeeth> known = shelf.teeth(id);
+    ToothNumber number =
+        NextNumber.at(
+            cast.frame(),
+            cast.jaw(),
+            known.map(FoundTeeth::dentition).orElse(null),
+            known.<Set<ToothNumber>>map(there -> there.chart().missing()).orElse(Set.of()),
+            point);
+    request.contentType("application/json");
+    request.result(Json.compact(Json.object().put("tooth", number.fdi())));
+  }
+
+  private static ToothHints hints(OpenedCast cast, JsonNode body) {
+    Set<Integer> missing = new TreeSet<>();
+    for (JsonNode number : body.path("missing")) {
+      missing.add(fdi(cast, number));
+    }
+    List<ToothHints.Point> points = new ArrayList<>();
+    for (JsonNode one : body.path("points")) {
+      points.add(
+          new ToothHints.Point(
+              fdi(cast, one.path("tooth")), Requests.vector(one.path("point"), "point")));
+    }
+    try {
+      return new ToothHints(missing, points);
+    } catch (IllegalArgumentException contradicted) {
+      throw AppRefusal.REQUEST_UNREADABLE.with(String.valueOf(contradicted.getMessage()));
+    }
+  }
+
+  private static int fdi(OpenedCast cast, JsonNode number) {
+    if (!number.isInt() || !ToothNumber.exists(number.asInt())) {
+      throw AppRefusal.REQUEST_UNREADABLE.with(
+          "a tooth is " + number + ", which is no FDI number of a permanent tooth");
+    }
+    ToothNumber tooth = ToothNumber.of(number.asInt());
+    if (tooth.jaw() != cast.jaw()) {
+      throw AppRefusal.REQUEST_UNREADABLE.with(
+          "tooth " + tooth + " is not in the " + Words.jaw(cast.jaw()) + " jaw");
+    }
+    return tooth.fdi();
+  }
+
+  private static JsonNode body(Context request) {
+    try {
+      return Json.read(request.body());
+    } catch (JsonProcessingException broken) {
+      throw AppRefusal.REQUEST_UNREADABLE.with(
+          "the body is no JSON (" + broken.getOriginalMessage() + ")");
+    }
+  }
+}

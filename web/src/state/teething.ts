@@ -1,0 +1,63 @@
+import type { Api } from "../wire/api";
+import type { Fdi, Spot, TeethSaid } from "../wire/types";
+import type { BenchState } from "./bench-state";
+import { problemOf } from "./problem-of";
+import type { Store } from "./store";
+
+/** Keeps the teeth in step with what the document says of them: the newest wins, one is looked for at a time. */
+export class Teething {
+  private running = false;
+  private stale = false;
+  /** What was last found, so that nothing is looked for twice. */
+  private done: { readonly castId: string; readonly frame: unknown; readonly said: TeethSaid } | null = null;
+
+  constructor(
+    private readonly store: Store<BenchState>,
+    private readonly api: Api,
+    private readonly found: () => void,
+  ) {}
+
+  follow(): void {
+    this.stale = true;
+    if (!this.running) void this.run();
+  }
+
+  /** Points at a place that is no tooth yet: it gets the number that it most likely has, for a person to confirm. */
+  async point(spot: Spot): Promise<void> {
+    const { cast } = this.store.get();
+    if (!cast?.frame || !cast.jaw) return;
+    try {
+      const tooth = await this.api.toothNumber(cast.id, spot.point);
+      if (this.store.get().cast?.id === cast.id) this.store.set({ adding: { ...spot, tooth } });
+    } catch (error) {
+      this.store.set({ problem: problemOf(error) });
+    }
+  }
+
+  private async run(): Promise<void> {
+    this.running = true;
+    while (this.stale) {
+      this.stale = false;
+      const { cast, document } = this.store.get();
+      if (!cast?.frame || !cast.jaw || !document) continue;
+      const wanted = { castId: cast.id, frame: cast.frame, said: document.teeth };
+      if (this.done && this.done.castId === wanted.castId && this.done.frame === wanted.frame && this.done.said === wanted.said) continue;
+      this.store.set({ teething: true });
+      try {
+        const teeth = await this.api.teeth(cast.id, document.teeth);
+        const labels = teeth.teeth.length > 0 ? await this.api.toothLabels(cast.id) : null;
+        const now = this.store.get();
+        if (now.cast?.id !== cast.id || now.cast.frame !== cast.frame) continue;
+        this.done = wanted;
+        if (now.document?.teeth !== wanted.said) continue; // said otherwise meanwhile; looked for again
+        const stays = teeth.teeth.some(({ tooth }: { tooth: Fdi }) => tooth === now.tooth);
+        this.store.set({ teeth, labels, ...(stays ? {} : { tooth: null, toothDepths: null }) });
+        this.found();
+      } catch (error) {
+        this.store.set({ problem: problemOf(error) });
+      }
+    }
+    this.running = false;
+    this.store.set({ teething: false });
+  }
+}

@@ -1,0 +1,19 @@
+import { describe, expect, it } from "vitest";
+import { placesOf, toothText } from "./tooth-number";
+
+describe("tooth numbers", () => {
+  // Truth: ISO 3950 for FDI; the universal table of the American Dental Association: upper right third molar 1, upper left third
+  // molar 16, lower left third molar 17, lower right third molar 32.
+  it("follow the published tables", () => {
+    const universal = (fdi: number): string => toothText(fdi, "Universal");
+    expect([18, 11, 21, 28, 38, 31, 41, 48].map(universal)).toEqual(["1", "8", "9", "16", "17", "24", "25", "32"]);
+    expect([16, 36, 46, 13].map(universal)).toEqual(["3", "19", "30", "6"]);
+    expect([16, 26, 36, 46].map((fdi) => toothText(fdi, "Palmer"))).toEqual(["6┘", "└6", "┌6", "6┐"]);
+  });
+  it("are each of their own", () => {
+    const all = [...placesOf("upper"), ...placesOf("lower")];
+    expect(new Set(all.map((fdi) => toothText(fdi, "Universal"))).size).toBe(32);
+    expect(placesOf("upper")[0]).toBe(18);
+    expect(placesOf("lower").at(-1)).toBe(38);
+  });
+});

@@ -1,0 +1,28 @@
+import type { Jaw } from "./tilt";
+
+export const NOTATIONS = ["FDI", "Universal", "Palmer"] as const;
+export type Notation = (typeof NOTATIONS)[number];
+
+/** The places of a jaw by FDI number (ISO 3950), from the patient's right to left. */
+export function placesOf(jaw: Jaw): readonly number[] {
+  const [right, left] = jaw === "upper" ? [10, 20] : [40, 30];
+  const out = [1, 2, 3, 4, 5, 6, 7, 8];
+  return [...out.toReversed().map((n) => right + n), ...out.map((n) => left + n)];
+}
+
+// Palmer's corner stands as on the chart: seen facing the patient.
+const CORNERS: readonly ((n: number) => string)[] = [(n) => `${n}┘`, (n) => `└${n}`, (n) => `┌${n}`, (n) => `${n}┐`];
+
+/** A tooth number as a person reads it. */
+export function toothText(fdi: number, notation: Notation): string {
+  const [quadrant, place] = [Math.floor(fdi / 10), fdi % 10];
+  switch (notation) {
+    case "FDI":
+      return String(fdi);
+    case "Universal":
+      // 1 to 16 from the upper right third molar to the upper left, 17 to 32 from the lower left to the lower right.
+      return String(8 * (quadrant - 1) + (quadrant % 2 === 1 ? 9 - place : place));
+    case "Palmer":
+      return CORNERS[quadrant - 1]!(place);
+  }
+}
