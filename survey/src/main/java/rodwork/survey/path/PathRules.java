@@ -17,11 +17,13 @@ import rodwork.rules.Thresholds;
  * @param interferenceWeight weight of interference
  * @param appearanceWeight weight of appearance
  * @param tiltWeight weight of the tilt itself
- * @param enamel enamel at which a guiding plane is worth nothing
+ * @param enamel enamel at which a guiding plane is worth half
  * @param gauge undercut that an abutment should offer
  * @param holdsAtReference undercut at the reference orientation below which none is credited
  * @param interference mean undercut depth at which a zone is worth half
  * @param deadSpace dead space beside a front tooth that is worth nothing
+ * @param reciprocal weight of a lingual reciprocal surface beside a proximal one
+ * @param fromMargin how far off the gingival margin a terminal lies at least
  * @param lengthStep step below which two depths are alike
  * @param areaStep step below which two areas are alike
  * @param angleStep step below which two tilts are alike
@@ -39,6 +41,8 @@ public record PathRules(
     Threshold holdsAtReference,
     Threshold interference,
     Threshold deadSpace,
+    Threshold reciprocal,
+    Threshold fromMargin,
     Threshold lengthStep,
     Threshold areaStep,
     Threshold angleStep) {
@@ -61,7 +65,11 @@ public record PathRules(
           own("path-weight-interference", 0.18, "1", ORDER),
           own("path-weight-appearance", 0.10, "1", ORDER),
           own("path-weight-tilt", 0.12, "1", "a path near the occlusal normal is easier to use"),
-          own("path-enamel", 0.8, "mm", "more would leave too little of the enamel of a crown"),
+          own(
+              "path-enamel",
+              0.5,
+              "mm",
+              "about half of the enamel of a proximal surface; from memory"),
           new Threshold(
               "path-gauge",
               0.25,
@@ -71,6 +79,13 @@ public record PathRules(
           own("path-holds-at-reference", 0.05, "mm", "a fifth of the smallest gauge"),
           own("path-interference", 0.5, "mm", "twice the smallest gauge, all over a zone"),
           own("path-dead-space", 1.0, "mm", "seen from talking distance"),
+          own("path-reciprocal", 0.3, "1", "it guides one arm, a proximal plane the whole denture"),
+          new Threshold(
+              "path-terminal-from-margin",
+              1,
+              "mm",
+              "1 mm or more clear of the free gingival margin: McCracken, Stewart",
+              Standing.TEACHING_TEXT),
           own("path-step-length", 0.05, "mm", "a fifth of the smallest gauge"),
           own("path-step-area", 0.5, "mm²", "a contact of 0.7 by 0.7 mm"),
           own("path-step-angle", 1, "degrees", "what a hand sets on a surveying table"));
@@ -114,6 +129,8 @@ public record PathRules(
         holdsAtReference,
         interference,
         deadSpace,
+        reciprocal,
+        fromMargin,
         lengthStep,
         areaStep,
         angleStep);

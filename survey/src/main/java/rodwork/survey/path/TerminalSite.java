@@ -1,6 +1,7 @@
 package rodwork.survey.path;
 
 import java.util.List;
+import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.geometry.Vec3;
 
 /**
@@ -12,14 +13,7 @@ import rodwork.geometry.Vec3;
  * @param third along the arch
  * @param places points of the surface there [scan frame, mm]
  */
-public record TerminalSite(int tooth, boolean facial, Third third, List<Vec3> places) {
-
-  /** The third of a surface along the arch. */
-  public enum Third {
-    MESIAL,
-    MIDDLE,
-    DISTAL
-  }
+public record TerminalSite(int tooth, boolean facial, AcrossThird third, List<Vec3> places) {
 
   public TerminalSite {
     places = List.copyOf(places);

@@ -2,6 +2,7 @@ package rodwork.survey.plane;
 
 import java.util.List;
 import java.util.Optional;
+import rodwork.anatomy.tooth.Surface;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Threshold;
 
@@ -17,19 +18,11 @@ import rodwork.rules.Threshold;
  */
 public record PlaneSite(
     int tooth,
-    Face face,
+    Surface face,
     Vec3 outward,
     Threshold wantedHeight,
     double widthMm,
     List<PlaneSection> sections) {
-
-  /** The surface of a tooth that a plane lies on. */
-  public enum Face {
-    MESIAL,
-    DISTAL,
-    FACIAL,
-    LINGUAL
-  }
 
   public PlaneSite {
     sections = List.copyOf(sections);

@@ -6,6 +6,7 @@ import rodwork.anatomy.AnatomicSurface;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.ArchFrame;
 import rodwork.anatomy.Jaw;
+import rodwork.anatomy.tooth.Surface;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.mesh.TriangleMesh;
@@ -64,7 +65,7 @@ final class BlockCast {
       sections.add(cutter.at(place.plus(across.times(0.6 * i)), outward, t -> true).orElseThrow());
     }
     Threshold height = PlaneRules.SHIPPED.heightBounded();
-    planes.add(new PlaneSite(tooth, PlaneSite.Face.MESIAL, outward, height, 3, sections));
+    planes.add(new PlaneSite(tooth, Surface.MESIAL, outward, height, 3, sections));
   }
 
   PathSites sites() {

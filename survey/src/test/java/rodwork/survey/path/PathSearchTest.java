@@ -46,6 +46,8 @@ class PathSearchTest {
         RULES.holdsAtReference(),
         RULES.interference(),
         RULES.deadSpace(),
+        RULES.reciprocal(),
+        RULES.fromMargin(),
         RULES.lengthStep(),
         RULES.areaStep(),
         RULES.angleStep());

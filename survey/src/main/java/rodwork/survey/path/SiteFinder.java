@@ -1,0 +1,233 @@
+package rodwork.survey.path;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.NavigableSet;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import rodwork.anatomy.Arch;
+import rodwork.anatomy.chart.Side;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.tooth.AcrossThird;
+import rodwork.anatomy.tooth.HeightThird;
+import rodwork.anatomy.tooth.Surface;
+import rodwork.anatomy.tooth.Tooth;
+import rodwork.anatomy.tooth.ToothPlace;
+import rodwork.geometry.Vec3;
+import rodwork.geometry.mesh.TriangleMesh;
+import rodwork.geometry.mesh.TriangleTree;
+import rodwork.rules.Threshold;
+import rodwork.survey.plane.PlaneCutter;
+import rodwork.survey.plane.PlaneRules;
+import rodwork.survey.plane.PlaneSection;
+import rodwork.survey.plane.PlaneSite;
+
+/** Says where a search has to look on a cast whose teeth are known. */
+public final class SiteFinder {
+  /** Places of a terminal stand for a piece of surface of this size [mm]. */
+  private static final double TERMINAL_CELL_MM = 1.0;
+
+  /** Where a dead space shows: this far over the margin [mm]. */
+  private static final double GAP_FROM_MM = 0.3;
+
+  private static final double GAP_TO_MM = 2;
+
+  /** Front teeth and first premolars show where the chart does not say; common practice. */
+  private static final int LAST_SHOWN = 4;
+
+  private final Arch arch;
+  private final TriangleMesh mesh;
+  private final Dentition dentition;
+  private final PathRules rules;
+  private final PlaneRules planeRules;
+  private final PlaneCutter cutter;
+
+  private SiteFinder(
+      Arch arch, TriangleTree tree, Dentition dentition, PathRules rules, PlaneRules planeRules) {
+    this.arch = arch;
+    this.mesh = arch.mesh();
+    this.dentition = dentition;
+    this.rules = rules;
+    this.planeRules = planeRules;
+    this.cutter = new PlaneCutter(arch.topology(), tree, arch.frame().z());
+  }
+
+  /** The sites of a cast. */
+  public static PathSites find(
+      Arch arch, TriangleTree tree, Dentition dentition, PathRules rules, PlaneRules planeRules) {
+    SiteFinder finder = new SiteFinder(arch, tree, dentition, rules, planeRules);
+    List<Tooth> abutments =
+        likelyAbutments(dentition).stream()
+            .map(number -> dentition.tooth(number).orElseThrow())
+            .toList();
+    return new PathSites(
+        finder.planes(abutments),
+        finder.terminals(abutments),
+        new ZoneFinder(arch, dentition).find(abutments),
+        finder.fronts(abutments));
+  }
+
+  /**
+   * The teeth that will likely carry clasps: those beside open spaces; on a side without a space,
+   * the last premolar and the first molar. The chart's own word goes before.
+   */
+  public static SortedSet<ToothNumber> likelyAbutments(Dentition dentition) {
+    List<ToothNumber> standing = List.copyOf(dentition.standing());
+    NavigableSet<ToothNumber> likely = new TreeSet<>(dentition.besideSpaces());
+    for (Side side : Side.values()) {
+      boolean hasSpace =
+          dentition.openSpaces().stream()
+              .flatMap(space -> space.missing().stream())
+              .anyMatch(tooth -> tooth.side() == side);
+      if (!hasSpace) {
+        standing.stream()
+            .filter(tooth -> tooth.side() == side && tooth.isPremolar())
+            .reduce((a, b) -> a.place() >= b.place() ? a : b)
+            .ifPresent(likely::add);
+        standing.stream()
+            .filter(tooth -> tooth.side() == side && tooth.isMolar())
+            .reduce((a, b) -> a.place() <= b.place() ? a : b)
+            .ifPresent(likely::add);
+      }
+    }
+    for (ToothNumber tooth : standing) {
+      if (dentition.chart().tooth(tooth).abutment().or(false)) {
+        likely.add(tooth);
+      }
+    }
+    likely.removeIf(
+        tooth ->
+            !dentition.chart().tooth(tooth).abutment().or(true)
+                || dentition.tooth(tooth).isEmpty());
+    return likely;
+  }
+
+  private List<PlaneSite> planes(List<Tooth> abutments) {
+    List<PlaneSite> planes = new ArrayList<>();
+    for (Dentition.ProximalSurface proximal : dentition.proximalSurfaces()) {
+      Threshold height =
+          proximal.space().freeEnd() ? planeRules.heightFreeEnd() : planeRules.heightBounded();
+      plane(proximal.tooth(), proximal.side(), height).ifPresent(planes::add);
+    }
+    for (Tooth tooth : abutments) {
+      if (!tooth.number().isAnterior()) {
+        plane(tooth, Surface.LINGUAL, planeRules.heightBounded()).ifPresent(planes::add);
+      }
+    }
+    return planes;
+  }
+
+  private Optional<PlaneSite> plane(Tooth tooth, Surface face, Threshold height) {
+    Vec3 out = tooth.axes().outOf(face).across(arch.frame().z()).unit();
+    Vec3 across = arch.frame().z().cross(out).unit();
+    double width = planeRules.widthShare().value() * tooth.size().faciolingualMm();
+    int count = (int) planeRules.sections().value();
+    List<PlaneSection> sections = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      double off = count == 1 ? 0 : width * ((double) i / (count - 1) - 0.5);
+      section(tooth, out, across, off).ifPresent(sections::add);
+    }
+    return sections.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new PlaneSite(tooth.number().fdi(), face, out, height, width, sections));
+  }
+
+  /** The section at a way across from the middle of the tooth, through what sticks out most. */
+  private Optional<PlaneSection> section(Tooth tooth, Vec3 out, Vec3 across, double off) {
+    Vec3 origin = tooth.axes().origin();
+    double reach = 0.3;
+    while (reach < 1.5) {
+      double most = Double.NEGATIVE_INFINITY;
+      Vec3 start = null;
+      for (int t : tooth.copyOfTriangles()) {
+        Vec3 q = mesh.pointOn(t, 1 / 3.0, 1 / 3.0);
+        Vec3 way = q.minus(origin);
+        if (Math.abs(way.dot(across) - off) < reach && way.dot(out) > most) {
+          most = way.dot(out);
+          start = q;
+        }
+      }
+      if (start != null) {
+        Vec3 place = start.plus(across.times(off - start.minus(origin).dot(across)));
+        return cutter.at(place, out, tooth::has);
+      }
+      reach *= 2;
+    }
+    return Optional.empty();
+  }
+
+  private List<TerminalSite> terminals(List<Tooth> abutments) {
+    List<TerminalSite> sites = new ArrayList<>();
+    for (Tooth tooth : abutments) {
+      for (Surface face : List.of(Surface.FACIAL, Surface.LINGUAL)) {
+        List<SurfaceCells.Cell> cells =
+            SurfaceCells.of(
+                mesh,
+                Arrays.stream(tooth.trianglesOf(face)).filter(t -> mayHold(tooth, t)).toArray(),
+                TERMINAL_CELL_MM);
+        for (AcrossThird third : AcrossThird.values()) {
+          List<Vec3> places =
+              cells.stream()
+                  .map(SurfaceCells.Cell::point)
+                  .filter(point -> tooth.place(point).across() == third)
+                  .toList();
+          if (!places.isEmpty()) {
+            sites.add(
+                new TerminalSite(tooth.number().fdi(), face == Surface.FACIAL, third, places));
+          }
+        }
+      }
+    }
+    return sites;
+  }
+
+  private boolean mayHold(Tooth tooth, int triangle) {
+    Vec3 point = mesh.pointOn(triangle, 1 / 3.0, 1 / 3.0);
+    ToothPlace place = tooth.place(point);
+    return place.height() == HeightThird.GINGIVAL
+        && tooth.margin().distanceMm(point) >= rules.fromMargin().value();
+  }
+
+  private List<FrontSite> fronts(List<Tooth> abutments) {
+    List<FrontSite> fronts = new ArrayList<>();
+    for (Tooth tooth : abutments) {
+      boolean shows =
+          dentition
+              .chart()
+              .tooth(tooth.number())
+              .aestheticZone()
+              .or(tooth.number().place() <= LAST_SHOWN);
+      if (shows) {
+        Vec3 out = tooth.axes().facial().across(arch.frame().z()).unit();
+        Vec3 across = arch.frame().z().cross(out).unit();
+        section(tooth, out, across, 0)
+            .ifPresent(
+                facial ->
+                    fronts.add(new FrontSite(tooth.number().fdi(), facial, out, gaps(tooth))));
+      }
+    }
+    return fronts;
+  }
+
+  private List<Vec3> gaps(Tooth tooth) {
+    List<Vec3> gaps = new ArrayList<>();
+    for (Dentition.ProximalSurface proximal : dentition.proximalSurfaces()) {
+      if (proximal.tooth().number().equals(tooth.number())) {
+        int[] low =
+            proximal.triangles().stream()
+                .mapToInt(Integer::intValue)
+                .filter(
+                    t -> {
+                      double over = tooth.overMarginMm(mesh.pointOn(t, 1 / 3.0, 1 / 3.0));
+                      return over >= GAP_FROM_MM && over <= GAP_TO_MM;
+                    })
+                .toArray();
+        SurfaceCells.of(mesh, low, TERMINAL_CELL_MM).forEach(cell -> gaps.add(cell.point()));
+      }
+    }
+    return gaps;
+  }
+}

@@ -1,0 +1,172 @@
+package rodwork.survey.path;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.Arch;
+import rodwork.anatomy.Jaw;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.space.Space;
+import rodwork.anatomy.teeth.ToothLabels;
+import rodwork.anatomy.tooth.Tooth;
+import rodwork.geometry.Vec3;
+
+/**
+ * Where rigid parts will pass, from anatomy alone, before there is a plan: bases over the ridge of
+ * each space to the vestibule, a strip lingual of the lower teeth, the palate away from the upper
+ * margins, and a strip below the facial margin of each likely abutment.
+ */
+final class ZoneFinder {
+  private static final double CELL_MM = 2.2;
+
+  /** A base covers this much of both flanks of a ridge: sideways, and down [mm]. */
+  private static final double BASE_ACROSS_MM = 8;
+
+  private static final double BASE_DOWN_MM = 8;
+
+  /** The strip of a lingual bar below the margins; handbook section 5 [mm]. */
+  private static final double LINGUAL_FROM_MM = 3;
+
+  private static final double LINGUAL_TO_MM = 8;
+
+  /** Palatal connectors stay this far from the margins; handbook section 5 [mm]. */
+  private static final double PALATE_FROM_MM = 6;
+
+  private static final double PALATE_TO_MM = 25;
+
+  /** Where a bar arm crosses the gum below an abutment [mm]. */
+  private static final double FACIAL_FROM_MM = 3;
+
+  private static final double FACIAL_TO_MM = 6;
+
+  private final Arch arch;
+  private final Dentition dentition;
+  private final Vec3 up;
+  private final List<SurfaceCells.Cell> gum;
+  private final List<double[]> toMargin;
+
+  ZoneFinder(Arch arch, Dentition dentition) {
+    this.arch = arch;
+    this.dentition = dentition;
+    this.up = arch.frame().z();
+    this.gum =
+        SurfaceCells.of(
+            arch.mesh(),
+            t -> dentition.labels().of(t) == ToothLabels.GUM && !arch.surface().isBase(t),
+            CELL_MM);
+    List<Tooth> teeth = List.copyOf(dentition.inOrder());
+    this.toMargin = gum.parallelStream().map(cell -> nearestMargin(teeth, cell.point())).toList();
+  }
+
+  /** Distance to the nearest margin, and which tooth's: its place in the row; −1 beyond reach. */
+  private static double[] nearestMargin(List<Tooth> teeth, Vec3 point) {
+    double least = PALATE_TO_MM;
+    int whose = -1;
+    for (int i = 0; i < teeth.size(); i++) {
+      Tooth tooth = teeth.get(i);
+      if (tooth.axes().origin().distance(point) < least + tooth.size().mesiodistalMm()) {
+        double distance = tooth.margin().distanceMm(point);
+        if (distance < least) {
+          least = distance;
+          whose = i;
+        }
+      }
+    }
+    return new double[] {least, whose};
+  }
+
+  List<Zone> find(List<Tooth> abutments) {
+    List<Zone> zones = new ArrayList<>();
+    for (Space space : dentition.openSpaces()) {
+      add(zones, Zone.Kind.BASE, name(space), i -> underBase(space, gum.get(i).point()), null);
+    }
+    if (arch.frame().jaw() == Jaw.LOWER) {
+      add(
+          zones,
+          Zone.Kind.LINGUAL_STRIP,
+          "",
+          i -> lingual(i, LINGUAL_FROM_MM, LINGUAL_TO_MM),
+          null);
+    } else if (arch.frame().jaw() == Jaw.UPPER) {
+      add(zones, Zone.Kind.PALATE, "", i -> lingual(i, PALATE_FROM_MM, PALATE_TO_MM), null);
+    }
+    for (Tooth tooth : abutments) {
+      add(
+          zones,
+          Zone.Kind.FACIAL_STRIP,
+          tooth.number().toString(),
+          i -> belowFacial(tooth, gum.get(i).point()),
+          tooth.axes().facial());
+    }
+    return zones;
+  }
+
+  private static String name(Space space) {
+    String first = space.missing().getFirst().toString();
+    String last = space.missing().getLast().toString();
+    return space.missing().size() == 1 ? first : first + " to " + last;
+  }
+
+  private void add(
+      List<Zone> zones,
+      Zone.Kind kind,
+      String name,
+      Predicate<Integer> belongs,
+      @Nullable Vec3 towards) {
+    List<Zone.Sample> samples = new ArrayList<>();
+    for (int i = 0; i < gum.size(); i++) {
+      if (belongs.test(i)) {
+        SurfaceCells.Cell cell = gum.get(i);
+        samples.add(new Zone.Sample(cell.point(), cell.areaMm2(), cell.normal(), towards));
+      }
+    }
+    if (!samples.isEmpty()) {
+      zones.add(new Zone(kind, name, samples));
+    }
+  }
+
+  private boolean underBase(Space space, Vec3 point) {
+    List<Vec3> crest = space.crest();
+    for (int i = 0; i < crest.size(); i++) {
+      Vec3 way = point.minus(crest.get(i));
+      double down = -way.dot(up);
+      if (down > -1
+          && down < BASE_DOWN_MM
+          && way.across(up).length() < BASE_ACROSS_MM
+          && between(crest, point)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Not beyond the ends of a crest, where the teeth stand. */
+  private boolean between(List<Vec3> crest, Vec3 point) {
+    Vec3 first = crest.getFirst();
+    Vec3 last = crest.getLast();
+    Vec3 in = crest.get(Math.min(1, crest.size() - 1)).minus(first).across(up);
+    Vec3 out = last.minus(crest.get(Math.max(0, crest.size() - 2))).across(up);
+    return point.minus(first).dot(in) >= 0 && point.minus(last).dot(out) <= 0;
+  }
+
+  /** On the side of the tongue of the nearest tooth, below its margin. */
+  private boolean lingual(int i, double from, double to) {
+    double distance = toMargin.get(i)[0];
+    int whose = (int) toMargin.get(i)[1];
+    if (whose < 0 || distance < from || distance > to) {
+      return false;
+    }
+    Tooth tooth = List.copyOf(dentition.inOrder()).get(whose);
+    return tooth.axes().toTooth(gum.get(i).point()).y() < 0;
+  }
+
+  private boolean belowFacial(Tooth tooth, Vec3 point) {
+    Vec3 q = tooth.axes().toTooth(point);
+    if (q.y() <= 0 || q.z() >= 0 || Math.abs(q.x()) > tooth.size().mesiodistalMm() / 3) {
+      return false;
+    }
+    double distance = tooth.margin().distanceMm(point);
+    return distance >= FACIAL_FROM_MM && distance <= FACIAL_TO_MM;
+  }
+}
