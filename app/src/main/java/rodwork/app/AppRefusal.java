@@ -45,6 +45,10 @@ public enum AppRefusal {
       "two-jaws",
       "Upper and lower are both named for one cast: %s.",
       "One cast shows one arch; leave out what belongs to the other."),
+  LABELS_OF_ANOTHER_SCAN(
+      "labels-of-another-scan",
+      "The labels are of another scan: they name %s triangles, the scan file has %s.",
+      "Give the labels that rodwork teeth --labels wrote for this file."),
   RIGHT_NEEDS_JAW(
       "right-needs-jaw",
       "A right tilt of %s° was asked for, but whether the cast is upper or lower is not known, and"

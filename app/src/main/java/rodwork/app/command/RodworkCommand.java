@@ -15,6 +15,7 @@ import picocli.CommandLine.Spec;
       BenchCommand.class,
       SurveyCommand.class,
       TeethCommand.class,
+      PathCommand.class,
       TripodCommand.class,
       RecoverCommand.class,
       RulebookCommand.class,

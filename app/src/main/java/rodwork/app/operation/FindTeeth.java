@@ -1,5 +1,6 @@
 package rodwork.app.operation;
 
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import rodwork.anatomy.Arch;
@@ -10,8 +11,10 @@ import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.teeth.ToothFinder;
 import rodwork.anatomy.teeth.ToothFinding;
 import rodwork.anatomy.teeth.ToothHints;
+import rodwork.anatomy.teeth.ToothLabels;
 import rodwork.app.AppRefusal;
 import rodwork.geometry.Watch;
+import rodwork.geometry.intake.FileMap;
 
 /** Finds and measures the teeth of an opened cast. */
 public final class FindTeeth {
@@ -36,5 +39,39 @@ public final class FindTeeth {
     }
     ToothFinding finding = ToothFinder.find(arch, new ToothHints(missing, wanted.points()), watch);
     return new CastTeeth(cast, arch, finding, Dentition.of(arch, finding.labels(), chart, watch));
+  }
+
+  /**
+   * Takes the teeth from labels that are known.
+   *
+   * @param ofFile FDI number or 0 of each triangle, in the order of the scan file
+   * @throws rodwork.geometry.Refusal if they are not as many as the file's triangles, or the frame
+   *     or the jaw is not known
+   */
+  public static CastTeeth labelled(OpenedCast cast, WantedTeeth wanted, int[] ofFile, Watch watch) {
+    FileMap files = cast.cast().files();
+    if (ofFile.length != files.fileTriangleCount()) {
+      throw AppRefusal.LABELS_OF_ANOTHER_SCAN.with(ofFile.length, files.fileTriangleCount());
+    }
+    int[] labels = new int[cast.mesh().triangleCount()];
+    for (int t = 0; t < labels.length; t++) {
+      int file = files.fileTriangle(t);
+      labels[t] = file < 0 ? ToothLabels.GUM : ofFile[file];
+    }
+    ToothLabels known = ToothLabels.of(labels);
+    Jaw jaw = wanted.jaw(cast.jaw() == Jaw.UNKNOWN ? jawOf(known) : cast.jaw());
+    Arch arch = new Arch(cast.cast().topology(), cast.surface(), cast.frame().withJaw(jaw));
+    return new CastTeeth(
+        cast,
+        arch,
+        new ToothFinding(known, Map.of()),
+        Dentition.of(arch, known, wanted.chart(jaw), watch));
+  }
+
+  private static Jaw jawOf(ToothLabels labels) {
+    return labels.numbers().stream()
+        .findFirst()
+        .map(fdi -> ToothNumber.of(fdi).jaw())
+        .orElse(Jaw.UNKNOWN);
   }
 }

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Supplier;
 import javax.imageio.ImageIO;
 import rodwork.anatomy.FrameFinding;
 import rodwork.anatomy.Jaw;
@@ -33,9 +34,13 @@ public final class PictureFile {
    */
   public static void write(Path file, SurveyedCast surveyed, Watch watch) {
     watch.progress("drawing", 0);
+    write(file, () -> CastPicture.draw(scene(surveyed)));
+  }
+
+  static void write(Path file, Supplier<BufferedImage> drawing) {
     BufferedImage image;
     try {
-      image = CastPicture.draw(scene(surveyed));
+      image = drawing.get();
     } catch (LinkageError | InternalError missing) {
       throw AppRefusal.NO_FONTS.with(String.valueOf(missing.getMessage()));
     }

@@ -15,6 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import rodwork.app.report.Json;
 import rodwork.app.report.Schemas;
+import rodwork.demo.DemoCast;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.io.MeshFiles;
@@ -121,5 +122,34 @@ class TripodCommandTest {
 
   private static Vec3 vec(JsonNode json) {
     return new Vec3(json.get(0).asDouble(), json.get(1).asDouble(), json.get(2).asDouble());
+  }
+
+  @Test
+  void aKeyAndAWedgeAreWrittenForTheDemoCast() {
+    Path cast = folder.resolve("lower.stl");
+    MeshFiles.write(cast, DemoCast.lower().mesh(), Watch.NONE);
+    Path key = folder.resolve("key.stl");
+    Path wedge = folder.resolve("wedge.3mf");
+    Shell made =
+        Shell.run(
+            "tripod",
+            cast.toString(),
+            "--jaw",
+            "lower",
+            "--tilt",
+            "5,0",
+            "--post",
+            "2.35",
+            "--key",
+            key.toString(),
+            "--wedge",
+            wedge.toString());
+    assertThat(made.code()).as(made.err()).isEqualTo(0);
+    assertThat(made.out()).contains("post 2.35", "Wedge wedge.3mf: ", "between its faces");
+    assertThat(MeshFiles.read(key, Watch.NONE).triangleCount()).isGreaterThan(1000);
+    assertThat(MeshFiles.read(wedge, Watch.NONE).triangleCount()).isEqualTo(12);
+    Shell wide = Shell.run("tripod", cast.toString(), "--post", "40");
+    assertThat(wide.code()).isNotEqualTo(0);
+    assertThat(wide.err()).contains("1 to 12 mm");
   }
 }

@@ -1,0 +1,149 @@
+package rodwork.app.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import rodwork.app.operation.SearchPath;
+import rodwork.survey.SurveyRules;
+import rodwork.survey.path.PathComparison;
+import rodwork.survey.path.PathFactors;
+
+/** A search for the path as a short table for a person, and its map as a table for a program. */
+public final class PathTable {
+  private static final int SHOWN_CHANGES = 5;
+
+  private PathTable() {}
+
+  /** The lines of the table. */
+  public static List<String> of(SearchPath.Found found) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "%d tilts within %.0f°, abutments %s",
+            found.map().tilts().size(),
+            found.map().coneDeg(),
+            found.sites().abutments()));
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "%-10s %8s %8s %7s  %6s  %8s %9s %12s %10s",
+            "",
+            "anterior",
+            "right",
+            "total",
+            "worth",
+            "enamel",
+            "short of",
+            "in the way",
+            "shows"));
+    row(lines, "reference", found.reference());
+    row(lines, "best", found.best());
+    List<PathFactors> choices = found.map().choices();
+    for (int i = 0; i < choices.size(); i++) {
+      row(lines, "choice " + (i + 1), choices.get(i));
+    }
+    lines.add("Lengths are means in mm; less is better: see rodwork help path.");
+    changes(lines, "better", found.comparison().better());
+    changes(lines, "worse", found.comparison().worse());
+    notes(lines, found);
+    return lines;
+  }
+
+  private static void row(List<String> lines, String name, PathFactors tilt) {
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "%-10s %8s %8s %7s  %6.3f  %8.2f %9.2f %12.2f %10.2f",
+            name,
+            SurveyTable.degrees(tilt.tilt().anteriorDeg()),
+            SurveyTable.degrees(tilt.tilt().rightDeg()),
+            SurveyTable.degrees(tilt.tilt().totalDeg()),
+            tilt.worth(),
+            tilt.figure(PathFactors.Factor.GUIDING),
+            tilt.figure(PathFactors.Factor.RETENTION),
+            tilt.figure(PathFactors.Factor.INTERFERENCE),
+            tilt.figure(PathFactors.Factor.APPEARANCE)));
+  }
+
+  private static void changes(
+      List<String> lines, String word, List<PathComparison.Change> changes) {
+    if (changes.isEmpty()) {
+      lines.add("Against the reference orientation nothing gets " + word + ".");
+      return;
+    }
+    lines.add("Against the reference orientation gets " + word + ":");
+    changes.stream().limit(SHOWN_CHANGES).forEach(change -> lines.add("  " + change));
+    if (changes.size() > SHOWN_CHANGES) {
+      lines.add("  and " + (changes.size() - SHOWN_CHANGES) + " more, see --json");
+    }
+  }
+
+  private static void notes(List<String> lines, SearchPath.Found found) {
+    SurveyRules rules = found.cast().surveyor().rules();
+    double total = found.best().tilt().totalDeg();
+    if (total > rules.tiltWarn().value()) {
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "Warning: a total tilt of %.1f° is over %.0f°: the patient may be unable to open"
+                  + " enough.",
+              total,
+              rules.tiltWarn().value()));
+    } else if (total > rules.tiltNote().value()) {
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "Note: a total tilt of %.1f° is more than the few degrees that are usual.",
+              total));
+    }
+    for (Map.Entry<Integer, Double> tooth :
+        found.map().neverHeld(rules.fits().value()).entrySet()) {
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "%d has no usable undercut at any tilt (most %.2f mm): a tilt moves undercuts, it"
+                  + " cannot make retention against the path of displacement.",
+              tooth.getKey(),
+              tooth.getValue()));
+    }
+    lines.add("An aid: the prescriber examines the patient, decides and signs.");
+  }
+
+  /** Every tilt of the map, one a line, with a head line; lengths in mm, angles in degrees. */
+  public static String csv(SearchPath.Found found) {
+    StringBuilder text = new StringBuilder("anterior_deg,right_deg,total_deg,worth");
+    for (PathFactors.Factor factor : PathFactors.Factor.values()) {
+      text.append(',').append(PathJson.word(factor)).append("_worth");
+    }
+    text.append(
+        ",enamel_mm,short_of_gauge_mm,evenness,in_the_way_mm,shows_mm,along_mm,shift_mm,room_mm\n");
+    for (PathFactors tilt : found.map().tilts()) {
+      text.append(
+          String.format(
+              Locale.ROOT,
+              "%.3f,%.3f,%.3f,%.5f",
+              tilt.tilt().anteriorDeg(),
+              tilt.tilt().rightDeg(),
+              tilt.tilt().totalDeg(),
+              tilt.worth()));
+      for (PathFactors.Factor factor : PathFactors.Factor.values()) {
+        text.append(String.format(Locale.ROOT, ",%.5f", tilt.worth(factor)));
+      }
+      text.append(
+          String.format(
+              Locale.ROOT,
+              ",%.4f,%.4f,%.4f,%.4f,%.4f,%.3f,%.3f,%.3f%n",
+              tilt.guiding().enamelMm(),
+              tilt.retention().shortMm(),
+              tilt.retention().evenness(),
+              tilt.interference().meanMm(),
+              tilt.appearance().showsMm(),
+              tilt.travel().alongMm(),
+              tilt.travel().shiftMm(),
+              tilt.travel().roomMm()));
+    }
+    return text.toString();
+  }
+}
