@@ -20,7 +20,7 @@ import rodwork.app.report.OutputFile;
 import rodwork.app.report.PathJson;
 import rodwork.app.report.PathPictureFile;
 import rodwork.app.report.PathTable;
-import rodwork.survey.path.PathRules;
+import rodwork.casework.rulebook.Rulebook;
 
 /** {@code rodwork path}: every tilt tried, and the few worth choosing between. */
 @Command(
@@ -80,15 +80,26 @@ final class PathCommand implements Runnable {
       description = "Draw the tilt map, the darker the better.")
   private @Nullable Path picture;
 
+  @Option(
+      names = "--rulebook",
+      paramLabel = "FILE",
+      description = "The rulebook to go by, instead of the shipped one; see rodwork rulebook.")
+  private @Nullable Path rulebook;
+
+  private SearchPath.SearchRules rules() {
+    Rulebook book = rulebook == null ? Rulebook.shipped() : Rulebook.read(rulebook);
+    return new SearchPath.SearchRules(book.path(), book.planes());
+  }
+
   @Override
   public void run() {
-    PathRules rules = PathRules.SHIPPED;
-    double widest = cone == null ? rules.cone().value() : cone;
-    if (!(widest >= rules.step().value() && widest <= WIDEST_CONE_DEG)) {
+    SearchPath.SearchRules rules = rules();
+    double widest = cone == null ? rules.path().cone().value() : cone;
+    if (!(widest >= rules.path().step().value() && widest <= WIDEST_CONE_DEG)) {
       throw new ParameterException(
           spec.commandLine(),
           "--cone is an angle from "
-              + rules.step().value()
+              + rules.path().step().value()
               + " to "
               + WIDEST_CONE_DEG
               + " degrees, not "

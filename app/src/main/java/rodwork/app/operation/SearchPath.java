@@ -17,6 +17,12 @@ import rodwork.survey.plane.PlaneRules;
 public final class SearchPath {
   private SearchPath() {}
 
+  /** The rules that a search goes by. */
+  public record SearchRules(PathRules path, PlaneRules planes) {
+    public static final SearchRules SHIPPED =
+        new SearchRules(PathRules.SHIPPED, PlaneRules.SHIPPED);
+  }
+
   /**
    * What a search found.
    *
@@ -40,19 +46,19 @@ public final class SearchPath {
   }
 
   /** A search on a cast, made once. */
-  public static PathSearch prepare(CastTeeth teeth, PathSites sites, PathRules rules) {
+  public static PathSearch prepare(CastTeeth teeth, PathSites sites, SearchRules rules) {
     return PathSearch.of(
-        teeth.arch(), sites, rules, PlaneRules.SHIPPED, teeth.cast().surveyor().rules());
+        teeth.arch(), sites, rules.path(), rules.planes(), teeth.cast().surveyor().rules());
   }
 
   /** Where to look. */
-  public static PathSites sites(CastTeeth teeth, PathRules rules) {
+  public static PathSites sites(CastTeeth teeth, SearchRules rules) {
     return SiteFinder.find(
         teeth.arch(),
         TriangleTree.of(teeth.cast().mesh()),
         teeth.dentition(),
-        rules,
-        PlaneRules.SHIPPED);
+        rules.path(),
+        rules.planes());
   }
 
   /**
@@ -62,7 +68,7 @@ public final class SearchPath {
    * @param coarse is given a map of few tilts first
    */
   public static Found of(
-      CastTeeth teeth, PathRules rules, double coneDeg, Consumer<PathMap> coarse, Watch watch) {
+      CastTeeth teeth, SearchRules rules, double coneDeg, Consumer<PathMap> coarse, Watch watch) {
     watch.progress("looking for planes and undercuts", 0);
     PathSites sites = sites(teeth, rules);
     watch.check();
@@ -70,6 +76,6 @@ public final class SearchPath {
     PathMap map = search.map(coneDeg, coarse, watch);
     PathFactors best = search.refined(map.best(), coneDeg, watch);
     PathFactors reference = search.at(Tilt.REFERENCE, watch);
-    return new Found(teeth, sites, map, best, reference, PathComparison.of(reference, best, rules));
+    return new Found(teeth, sites, map, best, reference, PathComparison.of(reference, best, rules.path()));
   }
 }

@@ -109,6 +109,8 @@ public record PathRules(
         book.get("path-holds-at-reference", "mm"),
         book.get("path-interference", "mm"),
         book.get("path-dead-space", "mm"),
+        book.get("path-reciprocal", "1"),
+        book.get("path-terminal-from-margin", "mm"),
         book.get("path-step-length", "mm"),
         book.get("path-step-area", "mm²"),
         book.get("path-step-angle", "degrees"));
