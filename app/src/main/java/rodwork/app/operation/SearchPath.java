@@ -76,6 +76,7 @@ public final class SearchPath {
     PathMap map = search.map(coneDeg, coarse, watch);
     PathFactors best = search.refined(map.best(), coneDeg, watch);
     PathFactors reference = search.at(Tilt.REFERENCE, watch);
-    return new Found(teeth, sites, map, best, reference, PathComparison.of(reference, best, rules.path()));
+    return new Found(
+        teeth, sites, map, best, reference, PathComparison.of(reference, best, rules.path()));
   }
 }
