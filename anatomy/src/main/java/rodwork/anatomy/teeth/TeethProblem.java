@@ -3,16 +3,38 @@ package rodwork.anatomy.teeth;
 import java.util.Locale;
 import rodwork.geometry.Refusal;
 
-/** Why teeth are not told, each with its stable code. */
+/** Why teeth are not told, or told with doubt: each with its stable code and its text. */
 public enum TeethProblem {
-  POINTS_NEEDED(
-      "teeth-points-needed",
-      "The teeth of this cast are not found without a point on each: %d points were given.",
-      "Give one point on the biting surface of each tooth, with its number."),
+  NO_TEETH(
+      "no-teeth",
+      "No tooth is recognised along the arch: %s.",
+      "Check jaw and direction of the scan, or give one point on the biting surface of each tooth,"
+          + " with its number."),
   POINT_OFF_CAST(
       "tooth-point-off-cast",
       "The point of tooth %d lies %.1f mm from the cast; the limit is %.1f mm.",
-      "Give it in the scan's own frame, in mm, on the biting surface of the tooth.");
+      "Give it in the scan's own frame, in mm, on the biting surface of the tooth."),
+  WRONG_JAW(
+      "tooth-of-the-other-jaw",
+      "Tooth %d is of the other jaw: this is the %s one.",
+      "Correct the number, or say which jaw the scan is of."),
+  NUMBERS_UNSURE(
+      "tooth-numbers-unsure",
+      "The numbers of %s are uncertain: another row of teeth fits about as well.",
+      "Say which teeth are missing, or correct the numbers."),
+  MISSING_STANDS(
+      "missing-tooth-stands",
+      "Tooth %d is called missing, but %.1f mm of crown stand where it would be.",
+      "Take it off the list of missing teeth if it stands."),
+  MIRRORED(
+      "teeth-mirrored",
+      "The missing teeth fit the other side of the arch better: right and left may be exchanged.",
+      "Check whether the scan is mirrored and that the missing teeth are those of the patient's"
+          + " right and left."),
+  TWO_SURFACES(
+      "two-surfaces",
+      "The scan has two separate surfaces of %.0f and %.0f mm²: perhaps two jaws.",
+      "Give each jaw its own file, or give one point a tooth.");
 
   private final String code;
   private final String text;
@@ -30,5 +52,9 @@ public enum TeethProblem {
 
   public Refusal with(Object... values) {
     return new Refusal(code, String.format(Locale.ROOT, text, values), advice);
+  }
+
+  ToothFinding.Remark remark(Object... values) {
+    return new ToothFinding.Remark(code, String.format(Locale.ROOT, text, values), advice);
   }
 }

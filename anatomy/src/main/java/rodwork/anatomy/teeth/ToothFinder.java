@@ -1,110 +1,278 @@
 package rodwork.anatomy.teeth;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import rodwork.anatomy.Arch;
+import rodwork.anatomy.Jaw;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 
-/** Finds which triangles belong to which tooth, from one point a tooth. */
+/**
+ * Finds which triangles belong to which tooth. What depends on the cast alone is kept, so that one
+ * finder answers corrections quickly; each answer is a pure function of arch and hints.
+ */
 public final class ToothFinder {
-  /** Around a point this much is surely its tooth [mm]. */
-  private static final double SEED_RADIUS = 1.2;
-
-  /** No crown reaches so far from the middle of its biting surface [mm]; handbook section 8. */
-  private static final double FARTHEST = 11;
-
-  private static final double FARTHEST_ACROSS = 7.5;
-
   /** A point farther from the cast than this was not meant for it [mm]. */
-  private static final double OFF_CAST = 3;
+  private static final double OFF_CAST_MM = 3;
 
-  private ToothFinder() {}
+  /** How far the steps of cells are evened out on a dense scan [mm]. */
+  private static final double SMOOTHED_MM = 0.3;
+
+  /** A number less sure than this is told. */
+  private static final double UNSURE = 0.5;
+
+  /** Costs are like negative logarithms: this much better is hardly chance. */
+  private static final double CLEARLY_BETTER = 4;
+
+  /** This much crown in a space that should be empty is told [mm]. */
+  private static final double CROWN_IN_SPACE_MM = 4;
+
+  /** A second piece with this share of the largest is more than an island. */
+  private static final double SECOND_PIECE = 0.5;
+
+  private final Arch arch;
+  private final CellGraph graph;
+  private final boolean[] base;
+
+  private ToothFinder(Arch arch) {
+    this.arch = arch;
+    graph = new CellGraph(arch);
+    base = new boolean[graph.size()];
+    for (int t = 0; t < graph.cellOf.length; t++) {
+      base[graph.cellOf[t]] |= arch.surface().isBase(t);
+    }
+  }
+
+  public static ToothFinder on(Arch arch) {
+    return new ToothFinder(arch);
+  }
 
   /**
-   * Finds the teeth that have a point; all else is gum.
+   * Finds the teeth of one arch; {@link #on} is quicker where it is asked more than once.
    *
-   * @throws rodwork.geometry.Refusal where no points are given or one is off the cast; see {@link
-   *     TeethProblem}
+   * @throws rodwork.geometry.Refusal where no tooth is found, or a hint does not fit the cast; see
+   *     {@link TeethProblem}
    * @throws java.util.concurrent.CancellationException if the watch says so
    */
   public static ToothFinding find(Arch arch, ToothHints hints, Watch watch) {
-    List<ToothHints.Point> points = hints.points();
-    if (points.isEmpty()) {
-      throw TeethProblem.POINTS_NEEDED.with(0);
-    }
-    ConcavityGraph graph = new ConcavityGraph(arch);
-    RandomWalker walker = new RandomWalker(graph, seeds(arch, graph, points));
-    int n = graph.size();
-    double[] best = walker.chance(ToothLabels.GUM, watch);
-    double[] second = new double[n];
-    int[] label = new int[n];
-    for (int i = 0; i < points.size(); i++) {
-      watch.progress("finding teeth", (double) i / points.size());
-      int fdi = points.get(i).fdi();
-      double[] chance = walker.chance(fdi, watch);
-      for (int t = 0; t < n; t++) {
-        if (chance[t] > best[t]) {
-          second[t] = best[t];
-          best[t] = chance[t];
-          label[t] = fdi;
-        } else {
-          second[t] = Math.max(second[t], chance[t]);
-        }
-      }
-    }
-    Map<Integer, Double> lead = new TreeMap<>();
-    Map<Integer, Double> area = new TreeMap<>();
-    for (int t = 0; t < n; t++) {
-      if (label[t] != ToothLabels.GUM) {
-        lead.merge(label[t], graph.area[t] * Math.min(1, best[t] - second[t]), Double::sum);
-        area.merge(label[t], graph.area[t], Double::sum);
-      }
-    }
-    lead.replaceAll((fdi, sum) -> sum / Math.max(1e-12, area.getOrDefault(fdi, 0.0)));
-    return new ToothFinding(ToothLabels.of(label), lead);
+    return on(arch).find(hints, watch);
   }
 
-  /** Discs about the points; rims and what no crown reaches as gum. */
-  private static int[] seeds(Arch arch, ConcavityGraph graph, List<ToothHints.Point> points) {
-    int n = graph.size();
-    int[] seed = new int[n];
-    Arrays.fill(seed, -1);
-    double[] off = new double[points.size()];
-    Arrays.fill(off, Double.POSITIVE_INFINITY);
-    int[] closest = new int[points.size()];
-    Vec3 up = arch.frame().z();
+  /** Finds the teeth; throws as the static form does. */
+  public ToothFinding find(ToothHints hints, Watch watch) {
+    watch.progress("finding teeth", 0);
+    List<ToothFinding.Remark> remarks = new ArrayList<>();
+    Map<Integer, Double> numbering = new TreeMap<>();
+    Map<Integer, double[]> points = new TreeMap<>();
+    pieces(remarks);
+    for (ToothHints.Point point : hints.points()) {
+      points.put(point.fdi(), onCast(point));
+      numbering.put(point.fdi(), 1.0);
+    }
+    int[] fixed = fixed(hints.pins());
+    boolean found = points.isEmpty();
+    if (found) {
+      points = new RowFinder(hints.missing(), remarks, numbering).tops();
+    }
+    watch.progress("spreading teeth", 0.4);
+    CrownSpread spread = CrownSpread.of(graph, points, fixed, watch);
+    if (found) {
+      points.putAll(CrownTops.again(graph, spread.label, points.keySet()));
+      watch.progress("spreading teeth", 0.7);
+      spread = CrownSpread.of(graph, points, fixed, watch);
+    }
+    Map<Integer, Vec3> places = new TreeMap<>();
+    points.forEach((fdi, at) -> places.put(fdi, inScan(at)));
+    return new ToothFinding(
+        ToothLabels.of(onTriangles(spread, hints.pins())),
+        spread.certainty(graph),
+        numbering,
+        places,
+        remarks);
+  }
+
+  private int[] onTriangles(CrownSpread spread, List<ToothHints.Pin> pins) {
+    int n = arch.mesh().triangleCount();
+    int[] label = new int[n];
+    boolean[] kept = new boolean[n];
+    double area = 0;
     for (int t = 0; t < n; t++) {
-      double near = Double.POSITIVE_INFINITY;
-      double across = Double.POSITIVE_INFINITY;
-      int nearest = 0;
-      for (int i = 0; i < off.length; i++) {
-        Vec3 way = graph.centre[t].minus(points.get(i).at());
-        double distance = way.length();
-        if (distance < off[i]) {
-          off[i] = distance;
-          closest[i] = t;
-        }
-        across = Math.min(across, way.across(up).length());
-        if (distance < near) {
-          near = distance;
-          nearest = i;
+      label[t] = spread.label[graph.cellOf[t]];
+      kept[t] = arch.surface().isBase(t);
+      area += arch.mesh().area(t);
+    }
+    for (ToothHints.Pin pin : pins) {
+      for (int t = 0; t < n; t++) {
+        if (arch.mesh().pointOn(t, 1.0 / 3, 1.0 / 3).distance(pin.at()) <= pin.radius()) {
+          label[t] = pin.fdi();
+          kept[t] = true;
         }
       }
-      if (near < SEED_RADIUS) {
-        seed[t] = points.get(nearest).fdi();
-      } else if (graph.atRim(t) || near > FARTHEST || across > FARTHEST_ACROSS) {
-        seed[t] = ToothLabels.GUM;
+    }
+    if (graph.size() == n) {
+      return label;
+    }
+    // An even triangle of area A has neighbours at 2/3 of its height: √(4A/(3√3)).
+    double spacing = Math.sqrt(4 * area / n / (3 * Math.sqrt(3)));
+    return MarginSmoothing.of(arch.topology(), label, kept, SMOOTHED_MM, spacing);
+  }
+
+  /** Plaster base and pins. */
+  private int[] fixed(List<ToothHints.Pin> pins) {
+    int[] fixed = new int[graph.size()];
+    Arrays.fill(fixed, -1);
+    for (ToothHints.Pin pin : pins) {
+      Vec3 at = inArch(pin.at());
+      for (int c = 0; c < fixed.length; c++) {
+        if (place(c).distance(at) <= pin.radius()) {
+          fixed[c] = pin.fdi();
+        }
       }
     }
-    for (int i = 0; i < off.length; i++) {
-      if (off[i] > OFF_CAST) {
-        throw TeethProblem.POINT_OFF_CAST.with(points.get(i).fdi(), off[i], OFF_CAST);
-      }
-      seed[closest[i]] = points.get(i).fdi();
+    for (int c = 0; c < fixed.length; c++) {
+      fixed[c] = base[c] ? ToothLabels.GUM : fixed[c];
     }
-    return seed;
+    return fixed;
+  }
+
+  private void pieces(List<ToothFinding.Remark> remarks) {
+    int n = graph.size();
+    int[] queue = new int[n];
+    boolean[] seen = new boolean[n];
+    double first = 0;
+    double second = 0;
+    for (int s = 0; s < n; s++) {
+      if (seen[s]) {
+        continue;
+      }
+      int tail = 0;
+      queue[tail++] = s;
+      seen[s] = true;
+      double area = 0;
+      for (int head = 0; head < tail; head++) {
+        int c = queue[head];
+        area += graph.area[c];
+        for (int l = graph.start[c]; l < graph.start[c + 1]; l++) {
+          if (!seen[graph.to[l]]) {
+            seen[graph.to[l]] = true;
+            queue[tail++] = graph.to[l];
+          }
+        }
+      }
+      second = Math.max(second, Math.min(first, area));
+      first = Math.max(first, area);
+    }
+    if (second > SECOND_PIECE * first) {
+      remarks.add(TeethProblem.TWO_SURFACES.remark(first, second));
+    }
+  }
+
+  private Vec3 place(int cell) {
+    return new Vec3(graph.x(cell), graph.y(cell), graph.z(cell));
+  }
+
+  private Vec3 inArch(Vec3 at) {
+    return arch.frame().toArch(at.minus(arch.frame().origin()));
+  }
+
+  private Vec3 inScan(double[] at) {
+    return arch.frame().toScan(new Vec3(at[0], at[1], at[2])).plus(arch.frame().origin());
+  }
+
+  private double[] onCast(ToothHints.Point point) {
+    boolean upper = arch.frame().jaw() == Jaw.UPPER;
+    if (point.fdi() < 30 != upper) {
+      throw TeethProblem.WRONG_JAW.with(point.fdi(), upper ? "upper" : "lower");
+    }
+    Vec3 at = inArch(point.at());
+    double nearest = Double.POSITIVE_INFINITY;
+    for (int c = 0; c < graph.size(); c++) {
+      nearest = Math.min(nearest, place(c).distance(at));
+    }
+    if (nearest > OFF_CAST_MM) {
+      throw TeethProblem.POINT_OFF_CAST.with(point.fdi(), nearest, OFF_CAST_MM);
+    }
+    return new double[] {at.x(), at.y(), at.z()};
+  }
+
+  /** The row of teeth without points. */
+  private final class RowFinder {
+    private final Set<Integer> missing;
+    private final List<ToothFinding.Remark> remarks;
+    private final Map<Integer, Double> numbering;
+    private final ArchPath path;
+
+    RowFinder(
+        Set<Integer> missing, List<ToothFinding.Remark> remarks, Map<Integer, Double> numbering) {
+      this.missing = missing;
+      this.remarks = remarks;
+      this.numbering = numbering;
+      path = ArchPath.of(graph, base);
+    }
+
+    Map<Integer, double[]> tops() {
+      if (path.steps() < 2) {
+        throw TeethProblem.NO_TEETH.with("nothing reaches up to an occlusal plane");
+      }
+      ArchProfile profile = new ArchProfile(graph, path, base);
+      RowAlignment alignment = laid(profile, missing);
+      RowAlignment.Answer answer = alignment.best();
+      Map<Integer, double[]> tops = CrownTops.of(graph, path, base, answer.teeth());
+      if (tops.isEmpty()) {
+        throw TeethProblem.NO_TEETH.with("its crest is as smooth as a ridge");
+      }
+      numbering.putAll(alignment.certainty(answer));
+      List<Integer> unsure =
+          tops.keySet().stream().filter(t -> numbering.getOrDefault(t, 0.0) < UNSURE).toList();
+      if (!unsure.isEmpty()) {
+        remarks.add(
+            TeethProblem.NUMBERS_UNSURE.remark(
+                unsure.stream().map(String::valueOf).collect(Collectors.joining(", "))));
+      }
+      crownsInSpaces(profile, answer);
+      Set<Integer> other = new HashSet<>();
+      missing.forEach(t -> other.add(t + (t / 10 % 2 == 1 ? 10 : -10)));
+      if (!other.equals(missing)
+          && laid(profile, other).best().cost() < answer.cost() - CLEARLY_BETTER) {
+        remarks.add(TeethProblem.MIRRORED.remark());
+      }
+      return tops;
+    }
+
+    private RowAlignment laid(ArchProfile profile, Set<Integer> absent) {
+      int[] row = UsualCrown.row(arch.frame().jaw() == Jaw.UPPER);
+      RowAlignment.Known[] known = new RowAlignment.Known[row.length];
+      double[] place = new double[row.length];
+      Arrays.fill(place, Double.NaN);
+      for (int j = 0; j < row.length; j++) {
+        boolean open = absent.isEmpty() || row[j] % 10 == 8;
+        RowAlignment.Known otherwise = open ? RowAlignment.Known.OPEN : RowAlignment.Known.STANDS;
+        known[j] = absent.contains(row[j]) ? RowAlignment.Known.MISSING : otherwise;
+      }
+      return new RowAlignment(path, profile, row, known, place);
+    }
+
+    private void crownsInSpaces(ArchProfile profile, RowAlignment.Answer answer) {
+      int[] row = UsualCrown.row(arch.frame().jaw() == Jaw.UPPER);
+      for (int j = 1; j + 1 < row.length; j++) {
+        RowAlignment.Reach before = answer.teeth().get(row[j - 1]);
+        RowAlignment.Reach after = answer.teeth().get(row[j + 1]);
+        if (missing.contains(row[j]) && before != null && after != null) {
+          double crown = 0;
+          for (int s = before.to(); s < after.from(); s++) {
+            crown += profile.crown[s] * ArchPath.STEP_MM;
+          }
+          if (crown > CROWN_IN_SPACE_MM) {
+            remarks.add(TeethProblem.MISSING_STANDS.remark(row[j], crown));
+          }
+        }
+      }
+    }
   }
 }

@@ -3,29 +3,29 @@ package rodwork.anatomy.teeth;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Collections;
 import java.util.List;
+import java.util.Map;
+import java.util.Random;
 import java.util.Set;
-import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import rodwork.anatomy.AnatomicSurface;
 import rodwork.anatomy.Arch;
-import rodwork.anatomy.FrameHints;
-import rodwork.anatomy.Jaw;
-import rodwork.anatomy.SharedArch;
+import rodwork.anatomy.ArchFrame;
 import rodwork.geometry.Refusal;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.mesh.MeshTopology;
+import rodwork.geometry.mesh.TriangleMesh;
 
+/** Truth: the labels of the data's authors. The marks are those of the project. */
 class ToothFinderTest {
-  /**
-   * Truth: the labels of the data's authors. A floor against getting worse, set from the first
-   * measurement; the mark of the project is a mean of 0.95.
-   */
-  private static final double FLOOR = 0.80;
+  private static final double MEAN_WITH_POINTS = 0.95;
+  private static final double LEAST_WITH_POINTS = 0.80;
+  private static final double MEAN_WITH_MISSING = 0.90;
+  private static final double MARGIN_MM = 0.5;
 
   @ParameterizedTest
   @ValueSource(
@@ -33,73 +33,155 @@ class ToothFinderTest {
         "upper-full", "upper-15-24", "upper-16-23", "upper-17-27",
         "upper-14", "upper-11", "lower-35", "lower-35-37-47"
       })
-  void agreesWithTheLabelsFromOnePointATooth(String name) {
-    SharedArch shared = SharedArch.load(name);
-    Arch arch = arch(shared);
-    ToothLabels truth = ToothLabels.of(shared.labels());
-    List<ToothHints.Point> points = new ArrayList<>();
-    for (int fdi : truth.numbers()) {
-      points.add(new ToothHints.Point(fdi, top(arch, truth, fdi)));
-    }
-    long start = System.nanoTime();
-    ToothFinding found = ToothFinder.find(arch, new ToothHints(Set.of(), points), Watch.NONE);
-    double ms = (System.nanoTime() - start) / 1e6;
-    double sum = 0;
-    double least = 1;
-    StringBuilder each = new StringBuilder();
-    for (int fdi : truth.numbers()) {
-      double dice = dice(arch, truth, found.labels(), fdi);
-      sum += dice;
-      least = Math.min(least, dice);
-      each.append(String.format(" %d:%.2f", fdi, dice));
-    }
-    double mean = sum / truth.numbers().size();
-    System.out.printf("%s mean %.3f least %.3f, %.0f ms;%s%n", name, mean, least, ms, each);
-    assertThat(found.labels().numbers()).isEqualTo(truth.numbers());
-    assertThat(mean).as(each.toString()).isGreaterThan(FLOOR);
+  void agreesWithTheLabels(String name) {
+    LabelledArch real = LabelledArch.load(name);
+    ToothFinder finder = ToothFinder.on(real.arch());
+
+    ToothFinding pointed = finder.find(new ToothHints(Set.of(), real.points()), Watch.NONE);
+    Map<Integer, Double> dice = real.dice(pointed.labels());
+    assertThat(pointed.labels().numbers()).isEqualTo(real.truth().numbers());
+    assertThat(mean(dice)).as("%s", dice).isGreaterThanOrEqualTo(MEAN_WITH_POINTS);
+    assertThat(Collections.min(dice.values()))
+        .as("%s", dice)
+        .isGreaterThanOrEqualTo(LEAST_WITH_POINTS);
+    assertThat(real.marginOff(pointed.labels())).isLessThanOrEqualTo(MARGIN_MM);
+
+    ToothFinding charted = finder.find(new ToothHints(real.missing(), List.of()), Watch.NONE);
+    dice = real.dice(charted.labels());
+    assertThat(charted.labels().numbers()).isEqualTo(real.truth().numbers());
+    // Of two teeth one step off, each would lie on the other: every number is right.
+    assertThat(Collections.min(dice.values())).as("%s", dice).isGreaterThan(0.5);
+    assertThat(mean(dice)).as("%s", dice).isGreaterThanOrEqualTo(MEAN_WITH_MISSING);
+    assertThat(real.marginOff(charted.labels())).isLessThanOrEqualTo(MARGIN_MM);
+  }
+
+  private static double mean(Map<Integer, Double> dice) {
+    return dice.values().stream().mapToDouble(d -> d).average().orElse(0);
   }
 
   @Test
-  void saysWhatToDoWithoutPointsOrWithOneOffTheCast() {
-    Arch arch = arch(SharedArch.load("upper-full"));
-    assertThatThrownBy(() -> ToothFinder.find(arch, ToothHints.NONE, Watch.NONE))
-        .isInstanceOf(Refusal.class)
-        .hasMessageContaining("without a point on each");
-    ToothHints off =
-        new ToothHints(Set.of(), List.of(new ToothHints.Point(11, new Vec3(999, 0, 0))));
-    assertThatThrownBy(() -> ToothFinder.find(arch, off, Watch.NONE))
-        .isInstanceOf(Refusal.class)
-        .hasMessageContaining("tooth 11");
+  void staysWithTheSurfaceHoweverItLies() {
+    LabelledArch real = LabelledArch.load("lower-35");
+    ToothHints hints = new ToothHints(real.missing(), List.of());
+    int[] still = ToothFinder.find(real.arch(), hints, Watch.NONE).labels().copy();
+    long seed = 20;
+    Random random = new Random(seed);
+    Vec3 axis = new Vec3(random.nextGaussian(), random.nextGaussian(), random.nextGaussian());
+    Arch moved = moved(real.arch(), axis.unit(), 2 + random.nextDouble(), new Vec3(300, -40, 8));
+    int[] labels = ToothFinder.find(moved, hints, Watch.NONE).labels().copy();
+    int other = 0;
+    for (int t = 0; t < labels.length; t++) {
+      other += labels[t] == still[t] ? 0 : 1;
+    }
+    // Rounding alone may decide a triangle whose chances are equal.
+    assertThat(other).as("seed %d", seed).isLessThanOrEqualTo(labels.length / 1000);
   }
 
-  private static Arch arch(SharedArch shared) {
-    Jaw jaw = shared.name().startsWith("upper") ? Jaw.UPPER : Jaw.LOWER;
-    return Arch.of(MeshTopology.of(shared.mesh()), jaw, FrameHints.NONE);
+  private static Arch moved(Arch arch, Vec3 axis, double angle, Vec3 by) {
+    TriangleMesh mesh = arch.mesh();
+    double[] xyz = new double[3 * mesh.vertexCount()];
+    for (int v = 0; v < mesh.vertexCount(); v++) {
+      Vec3 to = turned(mesh.vertex(v), axis, angle).plus(by);
+      xyz[3 * v] = to.x();
+      xyz[3 * v + 1] = to.y();
+      xyz[3 * v + 2] = to.z();
+    }
+    int[] corners = new int[3 * mesh.triangleCount()];
+    for (int i = 0; i < corners.length; i++) {
+      corners[i] = mesh.corner(i / 3, i % 3);
+    }
+    TriangleMesh there = TriangleMesh.of(xyz, corners);
+    ArchFrame frame = arch.frame();
+    return new Arch(
+        MeshTopology.of(there),
+        AnatomicSurface.whole(there),
+        new ArchFrame(
+            turned(frame.origin(), axis, angle).plus(by),
+            turned(frame.y(), axis, angle),
+            turned(frame.z(), axis, angle),
+            frame.jaw(),
+            frame.upUncertaintyDeg(),
+            frame.frontUncertaintyDeg()));
   }
 
-  /** The highest of the eight triangles of a tooth nearest to its axis. */
-  private static Vec3 top(Arch arch, ToothLabels truth, int fdi) {
-    Vec3 up = arch.frame().z();
-    List<Vec3> centres =
-        IntStream.range(0, truth.triangleCount())
-            .filter(t -> truth.of(t) == fdi)
-            .mapToObj(t -> arch.mesh().pointOn(t, 1.0 / 3, 1.0 / 3))
-            .toList();
-    Vec3 middle = centres.stream().reduce(Vec3.ZERO, Vec3::plus).times(1.0 / centres.size());
-    return centres.stream()
-        .sorted(Comparator.comparingDouble(c -> c.minus(middle).across(up).length()))
-        .limit(8)
-        .max(Comparator.comparingDouble(c -> c.dot(up)))
-        .orElseThrow();
+  /** Rodrigues' formula. */
+  private static Vec3 turned(Vec3 v, Vec3 axis, double angle) {
+    return v.times(Math.cos(angle))
+        .plus(axis.cross(v).times(Math.sin(angle)))
+        .plus(axis.times(axis.dot(v) * (1 - Math.cos(angle))));
   }
 
-  private static double dice(Arch arch, ToothLabels truth, ToothLabels found, int fdi) {
-    double both = 0;
-    for (int t = 0; t < truth.triangleCount(); t++) {
-      if (truth.of(t) == fdi && found.of(t) == fdi) {
-        both += arch.mesh().area(t);
+  @Test
+  void whatAPersonFixesStaysAndTheRestAdapts() {
+    LabelledArch real = LabelledArch.load("upper-14");
+    ToothFinder finder = ToothFinder.on(real.arch());
+    ToothHints chart = new ToothHints(real.missing(), List.of());
+    ToothFinding first = finder.find(chart, Watch.NONE);
+    ToothHints mine = first.asHints(chart);
+
+    Vec3 at = point(first, 23).plus(real.arch().frame().z().times(-6));
+    ToothHints pinned = mine.with(new ToothHints.Pin(24, at, 4));
+    ToothLabels labels = finder.find(pinned, Watch.NONE).labels();
+    int within = 0;
+    for (int t = 0; t < labels.triangleCount(); t++) {
+      if (real.arch().mesh().pointOn(t, 1.0 / 3, 1.0 / 3).distance(at) <= 4) {
+        assertThat(labels.of(t)).isEqualTo(24);
+        within++;
       }
     }
-    return 2 * both / (truth.area(fdi, arch.mesh()) + found.area(fdi, arch.mesh()));
+    assertThat(within).isPositive();
+
+    assertThat(finder.find(mine.without(23), Watch.NONE).labels().numbers())
+        .doesNotContain(23)
+        .contains(22, 24);
+    ToothLabels swapped = finder.find(mine.renumbered(Map.of(12, 11, 11, 12)), Watch.NONE).labels();
+    assertThat(real.dice(swapped).get(11)).isLessThan(0.1);
+    assertThat(finder.find(mine.merged(16, 17, 1), Watch.NONE).labels().numbers())
+        .contains(16)
+        .doesNotContain(17);
+    ToothHints again =
+        mine.without(16)
+            .split(
+                new ToothHints.Point(16, point(first, 16)),
+                new ToothHints.Point(17, point(first, 17)));
+    assertThat(finder.find(again, Watch.NONE).labels().numbers()).contains(16, 17);
+  }
+
+  private static Vec3 point(ToothFinding finding, int fdi) {
+    Vec3 at = finding.points().get(fdi);
+    if (at == null) {
+      throw new AssertionError("no point of " + fdi);
+    }
+    return at;
+  }
+
+  @Test
+  void refusesWhatCannotBeAndSaysWhatToDo() {
+    LabelledArch real = LabelledArch.load("upper-full");
+    ToothHints off =
+        new ToothHints(Set.of(), List.of(new ToothHints.Point(11, new Vec3(999, 0, 0))));
+    assertThatThrownBy(() -> ToothFinder.find(real.arch(), off, Watch.NONE))
+        .isInstanceOf(Refusal.class)
+        .hasMessageContaining("tooth 11");
+    ToothHints lower =
+        new ToothHints(Set.of(), List.of(new ToothHints.Point(31, new Vec3(0, 0, 0))));
+    assertThatThrownBy(() -> ToothFinder.find(real.arch(), lower, Watch.NONE))
+        .isInstanceOf(Refusal.class)
+        .hasMessageContaining("upper");
+  }
+
+  @Test
+  void saysWhenTheMissingTeethFitTheOtherSide() {
+    LabelledArch real = LabelledArch.load("lower-35");
+    assertThat(codes(real, Set.of(35))).doesNotContain("teeth-mirrored");
+    assertThat(codes(real, Set.of(45))).contains("teeth-mirrored");
+  }
+
+  private static List<String> codes(LabelledArch real, Set<Integer> missing) {
+    return ToothFinder.find(real.arch(), new ToothHints(missing, List.of()), Watch.NONE)
+        .remarks()
+        .stream()
+        .map(ToothFinding.Remark::code)
+        .toList();
   }
 }
