@@ -251,7 +251,7 @@ public final class ToothFinder {
       double[] place = new double[row.length];
       Arrays.fill(place, Double.NaN);
       for (int j = 0; j < row.length; j++) {
-        boolean open = absent.isEmpty() || row[j] % 10 == 8;
+        boolean open = row[j] % 10 == 8 || absent.stream().allMatch(t -> t % 10 == 8);
         RowAlignment.Known otherwise = open ? RowAlignment.Known.OPEN : RowAlignment.Known.STANDS;
         known[j] = absent.contains(row[j]) ? RowAlignment.Known.MISSING : otherwise;
       }

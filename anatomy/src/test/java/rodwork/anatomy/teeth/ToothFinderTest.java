@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -39,6 +41,7 @@ class ToothFinderTest {
 
     ToothFinding pointed = finder.find(new ToothHints(Set.of(), real.points()), Watch.NONE);
     Map<Integer, Double> dice = real.dice(pointed.labels());
+    print(real, "one point a tooth", pointed);
     assertThat(pointed.labels().numbers()).isEqualTo(real.truth().numbers());
     assertThat(mean(dice)).as("%s", dice).isGreaterThanOrEqualTo(MEAN_WITH_POINTS);
     assertThat(Collections.min(dice.values()))
@@ -47,12 +50,36 @@ class ToothFinderTest {
     assertThat(real.marginOff(pointed.labels())).isLessThanOrEqualTo(MARGIN_MM);
 
     ToothFinding charted = finder.find(new ToothHints(real.missing(), List.of()), Watch.NONE);
+    print(real, "missing teeth", charted);
+    print(real, "nothing", finder.find(ToothHints.NONE, Watch.NONE));
     dice = real.dice(charted.labels());
     assertThat(charted.labels().numbers()).isEqualTo(real.truth().numbers());
     // Of two teeth one step off, each would lie on the other: every number is right.
     assertThat(Collections.min(dice.values())).as("%s", dice).isGreaterThan(0.5);
     assertThat(mean(dice)).as("%s", dice).isGreaterThanOrEqualTo(MEAN_WITH_MISSING);
     assertThat(real.marginOff(charted.labels())).isLessThanOrEqualTo(MARGIN_MM);
+  }
+
+  /** A row of the table in docs/benchmarks.md; see benchmarks/tooth-labels. */
+  private static void print(LabelledArch real, String given, ToothFinding found) {
+    Map<Integer, Double> dice = real.dice(found.labels());
+    Set<Integer> lost = new TreeSet<>(real.truth().numbers());
+    lost.removeAll(found.labels().numbers());
+    Set<Integer> added = new TreeSet<>(found.labels().numbers());
+    added.removeAll(real.truth().numbers());
+    long right = dice.values().stream().filter(d -> d > 0.5).count();
+    System.out.printf(
+        Locale.ROOT,
+        "| %s | %s | %.3f | %.3f | %.2f | %d of %d | %s | %s |%n",
+        real.name(),
+        given,
+        mean(dice),
+        Collections.min(dice.values()),
+        real.marginOff(found.labels()),
+        right,
+        dice.size(),
+        lost.isEmpty() ? "–" : lost,
+        added.isEmpty() ? "–" : added);
   }
 
   private static double mean(Map<Integer, Double> dice) {
