@@ -83,7 +83,7 @@ public record StandOff(
     Vec3 out = direction.across(axis).unit();
     Walk walk = new Walk(survey, margin, out, rules);
     new SectionWalk(survey.surveyor().topology(), margin, axis.cross(out).unit())
-        .walk(triangle, axis.times(-1), (q, a, b, s, t, length) -> walk.reach(q, t));
+        .walk(triangle, out.minus(axis), (q, a, b, s, t, length) -> walk.reach(q, t));
     return walk.result();
   }
 

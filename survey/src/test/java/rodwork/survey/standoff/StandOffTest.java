@@ -34,7 +34,7 @@ class StandOffTest {
                   switch (id) {
                     case "stand-off-near" -> 3;
                     case "stand-off-far" -> 6;
-                    case "vestibule-floor-rise" -> 0.3;
+                    case "vestibule-floor-rise" -> 1;
                     case "shallow-undercut" -> 0.05;
                     default -> 0.03;
                   },
@@ -104,6 +104,31 @@ class StandOffTest {
     assertThat(got.near().total()).isInstanceOf(Reading.Measured.class);
     assertThat(got.far().total()).isInstanceOf(Reading.NoRoom.class);
     assertThat(got.far().place()).isEmpty();
+  }
+
+  /**
+   * The free gingiva rolls up by half a millimetre beside the margin: no floor of the vestibule.
+   */
+  @Test
+  void theRollOfTheGumIsNoFloor() {
+    double[][] outline = {
+      {-4, -12},
+      {6, -12},
+      {6, -5},
+      {4.5, -5},
+      {3, -8},
+      {1.5, -8},
+      {0.9, -4.5},
+      {1.8, -2},
+      {1.6, 0.5},
+      {1.2, 0},
+      {2, 4},
+      {1, 7},
+      {-4, 7}
+    };
+    StandOff got = measure(Bodies.prism(outline, -4, 4, 0.4));
+    assertThat(value(got.vestibuleDepth())).isCloseTo(8, within(0.01));
+    assertThat(value(got.far().mostTotal())).isCloseTo(1.1, within(0.02));
   }
 
   @Test
