@@ -1,6 +1,7 @@
 package rodwork.anatomy;
 
 import rodwork.geometry.Vec3;
+import rodwork.geometry.registration.RigidMotion;
 
 /**
  * The frame of one arch, teeth up: +Z occlusal, +Y anterior, X = Y × Z.
@@ -38,6 +39,14 @@ public record ArchFrame(
   /** A direction of the scan frame, in the arch frame. */
   public Vec3 toArch(Vec3 direction) {
     return new Vec3(x().dot(direction), y.dot(direction), z.dot(direction));
+  }
+
+  /** The frame carried over to another scan of the same arch, instead of found anew there. */
+  public ArchFrame moved(RigidMotion motion) {
+    Vec3 up = motion.direction(z).unit();
+    Vec3 front = motion.direction(y).across(up).unit();
+    return new ArchFrame(
+        motion.point(origin), front, up, jaw, upUncertaintyDeg, frontUncertaintyDeg);
   }
 
   public ArchFrame withJaw(Jaw other) {

@@ -12,6 +12,7 @@ import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Chart;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.occlusion.TeethPlane;
 import rodwork.anatomy.space.Space;
 import rodwork.anatomy.teeth.ToothLabels;
 import rodwork.anatomy.tooth.GingivalMargin;
@@ -90,6 +91,17 @@ class DentitionOnDemoTest {
       assertThat(tooth.size().faciolingualMm()).isCloseTo(truth.faciolingualMm(), within(0.5));
       places(tooth, truth);
     }
+    TeethPlane plane = TeethPlane.over(cast.frame(), dentition.inOrder());
+    System.out.printf(
+        "%s: plane %.1f° off, ± %.1f° anterior, ± %.1f° right, rms %.2f mm%n",
+        cast.jaw(),
+        plane.frame().z().angleDegTo(Vec3.Z),
+        plane.anteriorDeg(),
+        plane.rightDeg(),
+        plane.rmsMm());
+    double off = plane.frame().z().angleDegTo(Vec3.Z);
+    assertThat(off).isLessThan(Math.hypot(plane.anteriorDeg(), plane.rightDeg()));
+    assertThat(plane.ask() || off < 2).as("sure only where it is right").isTrue();
     return dentition;
   }
 

@@ -1,6 +1,8 @@
 package rodwork.anatomy.tooth;
 
 import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.geometry.Vec3;
@@ -155,6 +157,27 @@ public final class Tooth {
   public double overMarginMm(Vec3 point) {
     Vec3 q = shares(point);
     return q.z() - heights.margin(q.x(), q.y());
+  }
+
+  /**
+   * Cusp tips, or the middle of the edge of a front tooth: the highest place of each part of the
+   * crown that has one. Molars have four parts, premolars a facial and a lingual one.
+   *
+   * @param up unit vector
+   */
+  public List<Vec3> cuspTips(Vec3 up) {
+    TriangleMesh mesh = crown.topology().mesh();
+    int parts = number.isMolar() ? 4 : number.isPremolar() ? 2 : 1;
+    Vec3[] tips = new Vec3[parts];
+    for (int v : crown.innerVertices()) {
+      Vec3 p = mesh.vertex(v);
+      Vec3 q = shares(p);
+      int part = parts == 1 ? 0 : (q.y() < 0 ? 1 : 0) + (parts == 4 && q.x() < 0 ? 2 : 0);
+      if (tips[part] == null || p.minus(tips[part]).dot(up) > 0) {
+        tips[part] = p;
+      }
+    }
+    return Arrays.stream(tips).filter(Objects::nonNull).toList();
   }
 
   /** To mesial and facial in shares of half width and half depth, and along the axis [mm]. */
