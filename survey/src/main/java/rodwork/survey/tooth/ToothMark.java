@@ -24,7 +24,7 @@ import rodwork.survey.WayDown;
  * @param place the mark; empty: there is none
  * @param fromMarginMm from the gingival margin along the surface [mm]; NaN: not known
  * @param overMarginMm the same along the path [mm]
- * @param deepestMm the deepest reading in the sections tried, on the crown [mm]
+ * @param deepestMm the mark's depth, or without one the deepest that the zone has [mm]
  * @param why why there is no mark; empty where there is
  */
 public record ToothMark(
@@ -43,28 +43,33 @@ public record ToothMark(
 
   /** The mark of one gauge in one zone of a tooth. */
   public static ToothMark of(Survey survey, Tooth tooth, CrownZone zone, double gaugeMm) {
-    double deepest = 0;
-    String why = "the scan shows no surface here";
+    boolean anySurface = false;
     for (double aside : ASIDE) {
       Start start = start(survey, tooth, zone, aside);
       if (start == null) {
         continue;
       }
-      Seat seat = survey.seat(start.point, start.triangle, gaugeMm);
-      Optional<Seat.Place> place = seat.place().filter(p -> tooth.has(p.triangle()));
+      anySurface = true;
+      // The section follows the rod, not the tooth: it may leave the zone on its way down.
+      Optional<Seat.Place> place =
+          survey
+              .seat(start.point, start.triangle, gaugeMm)
+              .place()
+              .filter(p -> tooth.has(p.triangle()))
+              .filter(p -> CrownZone.of(tooth.place(p.point())).filter(zone::equals).isPresent());
       if (place.isPresent()) {
         WayDown down = survey.wayDown(place.get().point(), place.get().triangle(), tooth::has);
         return new ToothMark(zone, gaugeMm, place, down.lengthMm(), down.dropMm(), gaugeMm, "");
       }
-      double here = onCrown(survey, tooth, start);
-      if (why.startsWith("the scan") || here > deepest) {
-        deepest = Math.max(deepest, here);
-        why =
-            here > 0
-                ? String.format(Locale.ROOT, "deepest here %.2f mm", Math.min(here, gaugeMm))
-                : "no undercut here";
-      }
     }
+    double deepest = ToothSurvey.of(survey, tooth).zone(zone).depthMm();
+    String why =
+        !anySurface
+            ? "the scan shows no surface here"
+            : deepest == 0
+                ? "no undercut here"
+                : String.format(Locale.ROOT, "deepest here %.2f mm", deepest)
+                    + (deepest < gaugeMm ? "" : "; no place of this gauge can be reached");
     return new ToothMark(zone, gaugeMm, Optional.empty(), Double.NaN, Double.NaN, deepest, why);
   }
 
@@ -94,12 +99,5 @@ public record ToothMark(
       }
     }
     return best;
-  }
-
-  /** The deepest reading from a place down to the margin, in steps along the section [mm]. */
-  private static double onCrown(Survey survey, Tooth tooth, Start start) {
-    WayDown down = survey.wayDown(start.point, start.triangle, tooth::has);
-    return Math.max(
-        survey.overhangAt(start.point).depthMm(), survey.overhangAt(down.end()).depthMm());
   }
 }
