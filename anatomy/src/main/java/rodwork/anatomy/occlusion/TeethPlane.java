@@ -15,8 +15,8 @@ import rodwork.geometry.Vec3;
  *
  * <p>Least squares with Tukey's biweight whose scale shrinks (Beaton and Tukey, Technometrics 16,
  * 1974), each tooth counting once whatever the number of its cusps; then plain least squares over
- * what lies within {@link #OUTLIER_MM}. The uncertainty is twice the standard error when whole
- * teeth are left out one at a time (jackknife).
+ * what lies within {@link #OUTLIER_MM}. The uncertainty is the standard error when whole teeth are
+ * left out one at a time (jackknife), times Student's t for 95 in 100.
  *
  * @param frame the frame with the plane's normal as its occlusal direction; its front keeps its
  *     uncertainty
@@ -207,7 +207,12 @@ public record TeethPlane(
     }
   }
 
-  /** Twice the standard errors of the slopes to the front and to the side [degrees]. */
+  /** Two-sided Student's t for 95 in 100 with 1, 2, ... degrees of freedom (standard table). */
+  private static final double[] T95 = {
+    12.71, 4.30, 3.18, 2.78, 2.57, 2.45, 2.36, 2.31, 2.26, 2.23, 2.20, 2.18, 2.16
+  };
+
+  /** What the slopes to the front and to the side keep within, 95 times in 100 [± degrees]. */
   private static double[] jackknife(
       List<Weighed> tips, List<ToothNumber> teeth, Vec3 point, Vec3 up, Vec3 front) {
     List<double[]> slopes = new ArrayList<>();
@@ -225,7 +230,8 @@ public record TeethPlane(
       double mean = slopes.stream().mapToDouble(s -> s[axis]).average().orElse(0);
       double squares = slopes.stream().mapToDouble(s -> (s[axis] - mean) * (s[axis] - mean)).sum();
       double standard = Math.sqrt((n - 1.0) / n * squares);
-      error[k] = Math.max(LEAST_DEG, 2 * Math.toDegrees(Math.atan(standard)));
+      double t = T95[Math.clamp(n - 4, 0, T95.length - 1)]; // a plane takes three
+      error[k] = Math.max(LEAST_DEG, Math.toDegrees(Math.atan(t * standard)));
     }
     return error;
   }
