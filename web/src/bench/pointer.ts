@@ -5,7 +5,7 @@ import type { StageDriver } from "./stage-driver";
 
 /** The hand on the cast: carrying the rod, turning and shifting the table, leaving and dragging marks. */
 export class PointerHand {
-  private held: { readonly kind: "orbit" | "pan" | "mark"; readonly id: string; readonly gesture: number; x: number; y: number; moved: boolean } | null = null;
+  private held: { readonly kind: "orbit" | "pan" | "mark" | "margin"; readonly id: string; readonly gesture: number; x: number; y: number; moved: boolean } | null = null;
   private readonly off = new AbortController();
 
   constructor(private readonly driver: StageDriver) {
@@ -15,7 +15,10 @@ export class PointerHand {
     on("pointerdown", (event) => this.down(event));
     on("pointermove", (event) => this.move(event));
     on("pointerup", (event) => this.up(event));
-    on("pointercancel", () => (this.held = null));
+    on("pointercancel", () => {
+      this.held = null;
+      driver.bench.store.set({ pulling: null });
+    });
     on("contextmenu", (event) => event.preventDefault(), false);
     on("wheel", (event) => this.wheel(event), false);
   }
@@ -31,7 +34,9 @@ export class PointerHand {
     const shifting = event.button !== 0 || event.shiftKey;
     const mark = shifting ? null : driver.markAt(x, y);
     if (mark) driver.bench.select(mark);
-    this.held = { kind: shifting ? "pan" : mark ? "mark" : "orbit", id: mark ?? "", gesture: newGesture(), x, y, moved: false };
+    const margin = shifting || mark ? null : driver.marginAt(x, y);
+    if (margin) driver.bench.store.set({ pulling: { from: margin, to: margin } });
+    this.held = { kind: shifting ? "pan" : mark ? "mark" : margin ? "margin" : "orbit", id: mark ?? "", gesture: newGesture(), x, y, moved: false };
   }
 
   private move(event: PointerEvent): void {
@@ -49,12 +54,23 @@ export class PointerHand {
     held.y = y;
     if (held.kind === "orbit") driver.setView(orbit(driver.view, dx * 0.0075, dy * 0.0075));
     else if (held.kind === "pan") driver.setView(pan(driver.view, dx * driver.stage.mmPerPx, -dy * driver.stage.mmPerPx));
-    else this.slide(event, held.id, held.gesture);
+    else if (held.kind === "mark") this.slide(event, held.id, held.gesture);
+    else this.pull(x, y);
+  }
+
+  private pull(x: number, y: number): void {
+    const { bench, stage } = this.driver;
+    const { pulling } = bench.store.get();
+    const spot = stage.pick(x, y);
+    if (pulling && spot) bench.store.set({ pulling: { from: pulling.from, to: spot.point } });
   }
 
   private up(event: PointerEvent): void {
     const { held, driver } = this;
     this.held = null;
+    const { pulling, tooth } = driver.bench.store.get();
+    if (pulling) driver.bench.store.set({ pulling: null });
+    if (held?.kind === "margin" && held.moved && pulling && tooth !== null) driver.bench.pullMargin(tooth, pulling.from, pulling.to);
     if (!held || held.moved || held.kind !== "orbit" || event.button !== 0) return;
     const { bench } = driver;
     const { gauge, asking, page } = bench.store.get();

@@ -15,6 +15,8 @@ import { lookOf, marginsFor, pinsFor, poseFor, standFor } from "./stage-model";
 
 /** How near to its curve a gauge slides onto it [CSS px]. */
 export const SNAP_PX = 16;
+/** How near to a margin it is taken hold of [CSS px]. */
+const GRIP_PX = 8;
 const CENTRE = world(0, 0, 0);
 
 /** Keeps the drawing in step with the state, and answers what only the drawing knows: view, picking, sliding. */
@@ -101,6 +103,20 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "alongRod" | "s
     return best;
   }
 
+  /** The place of the chosen tooth's margin under the pointer. */
+  marginAt(x: number, y: number): ScanVec | null {
+    const { teeth, tooth, page } = this.state;
+    if (page !== "arch") return null;
+    let best: ScanVec | null = null;
+    let best2 = GRIP_PX * GRIP_PX;
+    for (const point of teeth?.teeth.find((each) => each.tooth === tooth)?.margin ?? []) {
+      const [mx, my] = this.canvasPlace(point);
+      const d2 = (mx - x) ** 2 + (my - y) ** 2;
+      if (d2 < best2) [best, best2] = [point, d2];
+    }
+    return best;
+  }
+
   /** What looks at the viewer, in the scan frame: "this is from above". */
   towardsViewer(): ScanVec {
     return directionToScan(this.pose, this.view.back);
@@ -158,7 +174,7 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "alongRod" | "s
     if (newCast || now.survey !== was.survey) {
       this.stage.setSurvey(now.survey, now.cast?.gaugesMm ?? [], now.gauge, look);
     } else if (newLook || now.gauge !== was.gauge) this.stage.setLines(now.survey, now.gauge, look);
-    if (newCast || newLook || now.teeth !== was.teeth || now.tooth !== was.tooth || now.page !== was.page) {
+    if (newCast || newLook || now.teeth !== was.teeth || now.tooth !== was.tooth || now.page !== was.page || now.pulling !== was.pulling) {
       this.stage.setMargins(marginsFor(now), look);
     }
     if (newCast || now.survey !== was.survey || now.cast?.frame !== was.cast?.frame) {

@@ -47,5 +47,8 @@ export function pinsFor({ document, selected, markReadings }: BenchState, pose: 
 }
 
 /** Teeth are outlined where they are spoken of: on the page of the arch. */
-export const marginsFor = ({ teeth, tooth, page }: BenchState): Margin[] =>
-  page === "arch" ? (teeth?.teeth ?? []).map((each) => ({ points: each.margin, chosen: each.tooth === tooth })) : [];
+export function marginsFor({ teeth, tooth, page, pulling }: BenchState): Margin[] {
+  if (page !== "arch") return [];
+  const margins = (teeth?.teeth ?? []).map((each) => ({ points: each.margin, chosen: each.tooth === tooth }));
+  return pulling ? [...margins, { points: [pulling.from, pulling.to], chosen: true }] : margins;
+}

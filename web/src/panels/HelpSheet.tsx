@@ -17,6 +17,8 @@ const HAND: readonly (readonly [string, string])[] = [
   ["click, gauge in hand", "leave a mark on its curve"],
   ["Alt click", "leave a mark anywhere"],
   ["drag a mark", "slide it along its gauge's curve; with Alt anywhere"],
+  ["click a tooth, on the arch page", "choose it; where none is outlined, add one"],
+  ["drag the chosen tooth's outline", "pull its margin"],
   ["drop a file", "open a scan"],
 ];
 

@@ -25,6 +25,7 @@ export function Swatch({ band }: { readonly band: Band }): ReactElement {
       </defs>
       <rect width="26" height="13" fill={band.fill} />
       {band.hatch !== "plain" && <rect width="26" height="13" fill={`url(#${id})`} />}
+      <rect x="0.5" y="0.5" width="21" height="12" fill="none" stroke="var(--soft)" strokeOpacity="0.7" />
     </svg>
   );
 }

@@ -1,6 +1,7 @@
 import type { UnitChoice } from "../values/units";
 import type { CastMesh } from "../wire/mesh";
 import type { SurveyFrame } from "../wire/survey-frame";
+import type { ScanVec } from "../values/vec";
 import type { Notation } from "../values/tooth-number";
 import type { CastCard, CastInfo, Fdi, Problem, Profile, Reading, Spot, TeethInfo, ToothDepths } from "../wire/types";
 import type { Mm } from "../values/units";
@@ -47,6 +48,8 @@ export interface BenchState {
   readonly toothDepths: ToothDepths | null;
   /** A place pointed at that is no tooth yet, and the number it would have. */
   readonly adding: (Spot & { readonly tooth: Fdi }) | null;
+  /** The chosen tooth's margin while it is pulled. */
+  readonly pulling: { readonly from: ScanVec; readonly to: ScanVec } | null;
   /** Which page of the right-hand side lies open. */
   readonly page: Page;
   readonly notation: Notation;
@@ -89,6 +92,7 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
   tooth: "moment",
   toothDepths: "server",
   adding: "moment",
+  pulling: "moment",
   page: "browser",
   notation: "browser",
   busy: "moment",
@@ -121,6 +125,7 @@ export const EMPTY_BENCH: BenchState = {
   tooth: null,
   toothDepths: null,
   adding: null,
+  pulling: null,
   page: "profile",
   notation: "FDI",
   busy: null,

@@ -2,12 +2,13 @@ import { REFERENCE, rounded, type Tilt, totalTilt, within } from "../values/tilt
 import { degrees, type Mm, type UnitChoice } from "../values/units";
 import type { Api } from "../wire/api";
 import { type Notation, toothText } from "../values/tooth-number";
-import type { ScanVec } from "../values/vec";
+import { length, type ScanVec, sub } from "../values/vec";
 import type { Fdi, FrameChoice, Spot, TeethSaid, Zone } from "../wire/types";
 import { type BenchState, EMPTY_BENCH, type LookChoice, type Page } from "./bench-state";
 import { apply, type Command, type Mark } from "./document";
 import { recorded, redone, undone } from "./history";
 import type { Keep } from "./keep";
+import { LEAST_PULL_MM, pulled } from "./margin-pull";
 import { Opening } from "./opening";
 import { Store } from "./store";
 import { Surveying } from "./surveying";
@@ -156,11 +157,12 @@ export class Bench {
   toggleMissing(tooth: Fdi): void {
     const { document, notation } = this.store.get();
     if (!document) return;
-    const { missing, points } = document.teeth;
+    const { missing, points, pins } = document.teeth;
     const gone = missing.includes(tooth);
     this.say(`${toothText(tooth, notation)} ${gone ? "not missing" : "missing"}`, {
       missing: gone ? missing.filter((each) => each !== tooth) : [...missing, tooth].sort((a, b) => a - b),
       points: gone ? points : movedOn(points, tooth, missing),
+      pins: pins.filter((each) => each.tooth !== tooth),
     });
   }
 
@@ -168,12 +170,22 @@ export class Bench {
   notATooth(tooth: Fdi): void {
     const { document, notation } = this.store.get();
     if (!document) return;
-    const { missing, points } = document.teeth;
+    const { missing, points, pins } = document.teeth;
     const pointed = points.some((each) => each.tooth === tooth);
     this.say(`${toothText(tooth, notation)} is no tooth`, {
       missing: pointed ? missing : [...missing, tooth].sort((a, b) => a - b),
       points: points.filter((each) => each.tooth !== tooth),
+      pins: pins.filter((each) => each.tooth !== tooth),
     });
+  }
+
+  /** Pulls the margin of a tooth from one place to another; it stays there, and the rest adapts. */
+  pullMargin(tooth: Fdi, from: ScanVec, to: ScanVec): void {
+    const { document, teeth, notation } = this.store.get();
+    const found = teeth?.teeth.find((each) => each.tooth === tooth);
+    if (!document || !found || length(sub(to, from)) < LEAST_PULL_MM) return;
+    const { pins } = document.teeth;
+    this.say(`margin of ${toothText(tooth, notation)}`, { ...document.teeth, pins: [...pins, ...pulled(tooth, found.on, from, to)] });
   }
 
   /** Asks for a tooth where none was found; {@link addTooth} adds it. */
@@ -187,6 +199,7 @@ export class Bench {
     if (!document) return;
     const { missing, points } = document.teeth;
     this.say(`added tooth ${toothText(tooth, notation)}`, {
+      ...document.teeth,
       missing: missing.filter((each) => each !== tooth),
       points: [...points.filter((each) => each.tooth !== tooth), { tooth, point }],
     });
@@ -200,13 +213,14 @@ export class Bench {
     if (!document || !moved || from === to) return;
     const other = teeth?.teeth.find((each) => each.tooth === to);
     const { missing, points } = document.teeth;
-    const at = (tooth: Fdi, top: ScanVec): ScanVec => points.find((each) => each.tooth === tooth)?.point ?? top;
+    const at = (tooth: Fdi, on: ScanVec): ScanVec => points.find((each) => each.tooth === tooth)?.point ?? on;
     this.say(`${toothText(from, notation)} is ${toothText(to, notation)}`, {
+      pins: document.teeth.pins.filter((each) => each.tooth !== from && each.tooth !== to),
       missing: missing.filter((each) => each !== to),
       points: [
         ...points.filter((each) => each.tooth !== from && each.tooth !== to),
-        { tooth: to, point: at(from, moved.top) },
-        ...(other ? [{ tooth: from, point: at(to, other.top) }] : []),
+        { tooth: to, point: at(from, moved.on) },
+        ...(other ? [{ tooth: from, point: at(to, other.on) }] : []),
       ],
     });
     this.chooseTooth(to);

@@ -24,7 +24,7 @@ export interface Document {
   readonly teeth: TeethSaid;
 }
 
-export const NOTHING_SAID: TeethSaid = { missing: [], points: [] };
+export const NOTHING_SAID: TeethSaid = { missing: [], points: [], pins: [] };
 
 export const emptyDocument = (frame: FrameChoice): Document => ({
   tilt: REFERENCE,

@@ -2,7 +2,7 @@ import type { Jaw } from "../values/tilt";
 import type { Api, LengthUnit } from "../wire/api";
 import type { CastCard, CastInfo, FrameChoice } from "../wire/types";
 import type { BenchState } from "./bench-state";
-import { emptyDocument } from "./document";
+import { emptyDocument, NOTHING_SAID } from "./document";
 import { NO_HISTORY } from "./history";
 import type { Keep } from "./keep";
 import { problemOf } from "./problem-of";
@@ -111,6 +111,7 @@ export class Opening {
       this.store.set({ cast: next, survey: null, profile: null, markReadings: new Map(), teeth: null, labels: null, toothDepths: null });
       this.surveying.open(next);
       this.teething.follow();
+      await this.list();
     } catch (error) {
       this.store.set({ problem: problemOf(error) });
     }
@@ -145,7 +146,7 @@ export class Opening {
       cast,
       mesh,
       // What an older bench kept may lack what was added since.
-      document: { ...emptyDocument({ jaw: cast.jaw, up: null, front: null }), ...kept.document },
+      document: { ...emptyDocument({ jaw: cast.jaw, up: null, front: null }), ...kept.document, teeth: { ...NOTHING_SAID, ...kept.document?.teeth } },
       history: kept.history ?? NO_HISTORY,
       asking: cast.frame ? null : "up",
     });

@@ -155,6 +155,8 @@ export interface FoundTooth {
   readonly margin: readonly ScanVec[];
   /** Over the middle of the crown, at its height. */
   readonly top: ScanVec;
+  /** A place on its surface near the middle of the top. */
+  readonly on: ScanVec;
   /** Along the tooth to occlusal. */
   readonly axis: ScanVec;
   readonly widthMm: Mm;
@@ -198,6 +200,14 @@ export interface TeethSaid {
   readonly missing: readonly Fdi[];
   /** One place on each tooth that was pointed at. */
   readonly points: readonly { readonly tooth: Fdi; readonly point: ScanVec }[];
+  /** Places fixed as a tooth, or as gum (0), as where a margin was pulled to. */
+  readonly pins: readonly Pin[];
+}
+
+export interface Pin {
+  readonly tooth: Fdi;
+  readonly point: ScanVec;
+  readonly radiusMm: Mm;
 }
 
 export const THIRDS = ["mesiofacial", "midfacial", "distofacial", "mesiolingual", "midlingual", "distolingual"] as const;

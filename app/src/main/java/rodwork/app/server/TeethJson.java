@@ -35,7 +35,9 @@ final class TeethJson {
       Map<Integer, Double> certainty =
           found.finding() == null ? Map.of() : found.finding().certainty();
       for (Tooth tooth : dentition.inOrder()) {
-        teeth.add(tooth(tooth, certainty.get(tooth.number().fdi())));
+        ObjectNode one = tooth(tooth, certainty.get(tooth.number().fdi()));
+        one.set("on", Json.point(FoundTeeth.onTop(found.cast().mesh(), tooth)));
+        teeth.add(one);
       }
       dentition.spaces().forEach(space -> spaces.add(space(space)));
       dentition.remarks().forEach(remarks::add);

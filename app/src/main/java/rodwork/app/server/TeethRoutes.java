@@ -12,6 +12,7 @@ import java.util.TreeSet;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.teeth.ToothFinding;
 import rodwork.anatomy.teeth.ToothHints;
+import rodwork.anatomy.teeth.ToothLabels;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.FoundTeeth;
 import rodwork.app.operation.NextNumber;
@@ -38,7 +39,8 @@ final class TeethRoutes {
   private void find(Context request) {
     String id = request.pathParam("id");
     OpenedCast cast = shelf.get(id);
-    FoundTeeth found = FoundTeeth.of(cast, hints(cast, body(request)), Watch.NONE);
+    FoundTeeth before = shelf.teeth(id).orElse(null);
+    FoundTeeth found = FoundTeeth.of(cast, hints(cast, body(request)), before, Watch.NONE);
     shelf.setTeeth(id, found);
     request.contentType("application/json");
     request.result(Json.compact(TeethJson.info(found)));
@@ -88,7 +90,15 @@ final class TeethRoutes {
               fdi(cast, one.path("tooth")), Requests.vector(one.path("point"), "point")));
     }
     try {
-      return new ToothHints(missing, points);
+      List<ToothHints.Pin> pins = new ArrayList<>();
+      for (JsonNode one : body.path("pins")) {
+        JsonNode tooth = one.path("tooth");
+        int fdi = tooth.isInt() && tooth.asInt() == ToothLabels.GUM ? 0 : fdi(cast, tooth);
+        pins.add(
+            new ToothHints.Pin(
+                fdi, Requests.vector(one.path("point"), "point"), one.path("radiusMm").asDouble()));
+      }
+      return new ToothHints(missing, points, pins);
     } catch (IllegalArgumentException contradicted) {
       throw AppRefusal.REQUEST_UNREADABLE.with(String.valueOf(contradicted.getMessage()));
     }

@@ -202,6 +202,39 @@ class BenchServerTest {
   }
 
   @Test
+  void theClassFollowsWhatIsSaidMissingAndTeethThatCannotBeToldAreNoFault() throws IOException {
+    String cast = "/api/casts/" + open();
+    String teeth = cast + "/teeth";
+    JsonNode info = visitor.json("POST", teeth, "{\"missing\":[36,37,46]}", 200);
+    assertThat(info.get("teeth")).isEmpty();
+    assertThat(info.get("problem").get("advice").asText()).isNotEmpty();
+    // Kennedy, by hand: 36 and 37 missing behind 35, a free end on one side; 46 bounded besides.
+    assertThat(info.get("kennedy").get("title").asText()).isEqualTo("class II modification 1");
+    assertThat(info.get("kennedy").get("reasons")).isNotEmpty();
+    byte[] labels = visitor.ask("GET", teeth + "/labels", BodyPublishers.noBody()).body();
+    assertThat(labels).hasSize(MESH.triangleCount()).containsOnly(0);
+    JsonNode frame = visitor.json("GET", cast, "", 200).get("frame");
+    double[] front = new double[3];
+    for (int k = 0; k < 3; k++) {
+      front[k] = frame.get("origin").get(k).asDouble() + 20 * frame.get("y").get(k).asDouble();
+    }
+    String point = "{\"point\":[%s,%s,%s]}".formatted(front[0], front[1], front[2]);
+    int offered = visitor.json("POST", teeth + "/number", point, 200).get("tooth").asInt();
+    assertThat(offered % 10).isLessThan(3); // at the front of the arch stands an incisor
+    for (String bad :
+        new String[] {
+          "{\"missing\":[16]}",
+          "{\"missing\":[39]}",
+          "{\"missing\":[36],\"points\":[{\"tooth\":36,\"point\":[0,0,10]}]}",
+          "{\"points\":[{\"tooth\":36,\"point\":[0,0]}]}"
+        }) {
+      assertThat(visitor.json("POST", teeth, bad, 400).get("code").asText())
+          .as(bad)
+          .isEqualTo("request-unreadable");
+    }
+  }
+
+  @Test
   void theNewestTiltWins() throws IOException {
     int asked = 40;
     try (Visitor.Talk talk = visitor.talk(open(), server.token())) {
