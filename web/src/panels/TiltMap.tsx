@@ -1,13 +1,21 @@
 import { type PointerEvent, type ReactElement, useRef } from "react";
 import { newGesture, STEEPEST } from "../state/bench";
-import { frontUp, mapPlace, tiltAt } from "../values/tilt";
+import { frontUp, type MapPlace, mapPlace, type Tilt, tiltAt } from "../values/tilt";
 import { degrees, degreesText } from "../values/units";
+import type { PathMap } from "../wire/path";
+import { type ShadedBy, TiltShading } from "./TiltShading";
 import { useBench, useDesk } from "./use-bench";
 
 const RADIUS = 98;
 
+function BestPlace(props: { readonly at: MapPlace; readonly scale: number }): ReactElement {
+  const { at, scale } = props;
+  return <path d="M0 -6L6 0L0 6L-6 0Z" className="bestplace" data-testid="best" transform={`translate(${at.x * scale} ${-1 * at.y * scale})`} />;
+}
+
 /** The tilt map: a round spirit level seen from above. The dot is the cast's tilt and moves towards the side that goes down. */
-export function TiltMap(): ReactElement | null {
+export function TiltMap(props: { readonly map: PathMap | null; readonly by: ShadedBy; readonly best: Tilt | null }): ReactElement | null {
+  const { map, by, best } = props;
   const { bench } = useDesk();
   const cast = useBench((s) => s.cast);
   const document = useBench((s) => s.document);
@@ -61,6 +69,7 @@ export function TiltMap(): ReactElement | null {
         </radialGradient>
       </defs>
       <circle r={RADIUS} fill="url(#level)" stroke="var(--level-rim)" strokeWidth="3" />
+      {map && <TiltShading map={map} by={by} scale={scale} jaw={jaw} />}
       {!jaw && <path d={`M-${RADIUS - 2} 0A${RADIUS - 2} ${RADIUS - 2} 0 0 1 ${RADIUS - 2} 0`} className="shut" />}
       <path d="M-96 0H96M0 -96V96" className="hair" />
       {rings.map((ring, i) => (
@@ -76,6 +85,7 @@ export function TiltMap(): ReactElement | null {
       <text x="-90" y="-4" className={jaw ? "side start" : "side start off"}>right</text>
       <text x="90" y="-4" className={jaw ? "side end" : "side end off"}>left</text>
       <circle r="1.8" className="zero" />
+      {best && <BestPlace at={mapPlace(best, jaw)} scale={scale} />}
       <g transform={`translate(${dot.x * scale} ${-1 * dot.y * scale})`} className="dot" data-testid="dot">
         <circle r="9.5" />
         <path d="M-5.5 -3A6.2 6.2 0 0 1 1 -6" />

@@ -2,8 +2,12 @@ import { type ReactElement, useState } from "react";
 import { action } from "../state/actions";
 import { type Jaw, totalTilt } from "../values/tilt";
 import { type Degrees, degrees, degreesText } from "../values/units";
+import type { PathFound, PathMap } from "../wire/path";
+import type { TeethInfo } from "../wire/types";
 import { Icon } from "./Icons";
+import { PathFinder } from "./PathFinder";
 import { TiltMap } from "./TiltMap";
+import type { ShadedBy } from "./TiltShading";
 import { useAction, useBench, useDesk } from "./use-bench";
 
 function Angle(props: { readonly label: string; readonly value: Degrees; readonly disabled?: boolean; readonly set: (value: Degrees) => void }): ReactElement {
@@ -33,13 +37,31 @@ function Angle(props: { readonly label: string; readonly value: Degrees; readonl
   );
 }
 
+interface Search {
+  readonly teeth: TeethInfo | null;
+  readonly map: PathMap | null;
+  readonly found: PathFound | null;
+  readonly running: boolean;
+}
+
 export function TiltPanel(): ReactElement | null {
   const { bench } = useDesk();
   const cast = useBench((s) => s.cast);
   const document = useBench((s) => s.document);
   const note = useBench((s) => s.note);
   const reference = useAction(action("tilt.reference"));
+  const teeth = useBench((s) => s.teeth);
+  // A search belongs to the teeth it looked at; other teeth make it void.
+  const [search, setSearch] = useState<Search | null>(null);
+  const [by, setBy] = useState<ShadedBy>("all");
   if (!cast || !document) return null;
+  const known = search && search.teeth === teeth ? search : null;
+  const look = async (): Promise<void> => {
+    setSearch({ teeth, map: null, found: null, running: true });
+    const found = await bench.searchPath((map) => setSearch({ teeth, map, found: null, running: true }));
+    setSearch(found ? { teeth, map: found.map, found, running: false } : null);
+  };
+  const best = known?.found?.best.tilt;
   const { tilt, pastLimit } = document;
   const total = totalTilt(tilt);
   const jaw = (value: Jaw): void => bench.setFrame({ ...document.frame, jaw: value });
@@ -48,7 +70,7 @@ export function TiltPanel(): ReactElement | null {
       <h2>Tilt</h2>
       {cast.frame ? (
         <>
-          <TiltMap />
+          <TiltMap map={known?.map ?? null} by={by} best={best ? { anterior: best.anteriorDeg, right: best.rightDeg } : null} />
           <div className="angles">
             <Angle label="anterior" value={tilt.anterior} set={(anterior) => bench.setTilt({ ...tilt, anterior })} />
             <Angle label="right" value={tilt.right} disabled={!cast.jaw} set={(right) => bench.setTilt({ ...tilt, right })} />
@@ -64,6 +86,12 @@ export function TiltPanel(): ReactElement | null {
           <button className="quiet" onClick={reference.run} title={reference.hint}>
             <Icon name="level" /> reference (0, 0)
           </button>
+          {teeth && teeth.teeth.length > 0 && !known?.found && (
+            <button className="quiet" disabled={known?.running} onClick={() => void look()} data-testid="try-tilts">
+              {known?.running ? "trying every tilt …" : "try every tilt"}
+            </button>
+          )}
+          {known?.found && <PathFinder found={known.found} by={by} shadeBy={setBy} take={(to) => bench.setTilt(to)} />}
           <label className="tick">
             <input type="checkbox" checked={pastLimit} onChange={(event) => bench.allowPastLimit(event.target.checked)} />
             allow more than {cast.limitTiltDeg}°

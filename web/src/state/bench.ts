@@ -1,6 +1,7 @@
 import { REFERENCE, rounded, type Tilt, totalTilt, within } from "../values/tilt";
 import { degrees, type Mm, type UnitChoice } from "../values/units";
 import type { Api } from "../wire/api";
+import type { PathFound, PathMap } from "../wire/path";
 import { type Notation, toothText } from "../values/tooth-number";
 import { length, type ScanVec, sub } from "../values/vec";
 import type { Fdi, FrameChoice, Spot, TeethSaid, Zone } from "../wire/types";
@@ -10,6 +11,7 @@ import { recorded, redone, undone } from "./history";
 import type { Keep } from "./keep";
 import { LEAST_PULL_MM, pulled } from "./margin-pull";
 import { Opening } from "./opening";
+import { problemOf } from "./problem-of";
 import { Store } from "./store";
 import { Surveying } from "./surveying";
 import { Teething } from "./teething";
@@ -29,7 +31,7 @@ export class Bench {
   private readonly teething: Teething;
 
   constructor(
-    api: Api,
+    private readonly api: Api,
     private readonly keep: Keep,
     private readonly clock: () => number = () => performance.now(),
   ) {
@@ -70,6 +72,24 @@ export class Bench {
     });
     if (to.anterior === document.tilt.anterior && to.right === document.tilt.right) return;
     this.edit({ kind: "tilt", from: document.tilt, to }, gesture);
+  }
+
+  /**
+   * Tries every tilt on the cast, whose teeth must be known.
+   *
+   * @param coarse is given a map of few tilts first
+   * @returns null where it could not be; the reason is shown
+   */
+  async searchPath(coarse: (map: PathMap) => void): Promise<PathFound | null> {
+    const { cast } = this.store.get();
+    if (!cast) return null;
+    try {
+      coarse(await this.api.coarsePath(cast.id));
+      return await this.api.path(cast.id);
+    } catch (error) {
+      this.store.set({ problem: problemOf(error) });
+      return null;
+    }
   }
 
   nudge(anterior: number, right: number): void {

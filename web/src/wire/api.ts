@@ -1,5 +1,6 @@
 import type { Jaw } from "../values/tilt";
 import { type CastMesh, decodeMesh } from "./mesh";
+import type { PathFound, PathMap } from "./path";
 import type { ScanVec } from "../values/vec";
 import type { CastInfo, CastList, Fdi, FrameChoice, Problem, TeethInfo, TeethSaid } from "./types";
 
@@ -71,6 +72,16 @@ export class Api {
   /** The number that a tooth at a place most likely has. */
   async toothNumber(id: string, point: ScanVec): Promise<Fdi> {
     return (await this.json<{ tooth: Fdi }>("POST", `api/casts/${encodeURIComponent(id)}/teeth/number`, JSON.stringify({ point }))).tooth;
+  }
+
+  /** A map of few tilts, made within about a second. */
+  async coarsePath(id: string): Promise<PathMap> {
+    return (await this.json<{ map: PathMap }>("POST", `api/casts/${encodeURIComponent(id)}/path`, JSON.stringify({ coarse: true }))).map;
+  }
+
+  /** Every tilt tried. */
+  path(id: string): Promise<PathFound> {
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/path`, "{}");
   }
 
   surveyAddress(id: string): string {

@@ -49,6 +49,10 @@ public enum AppRefusal {
       "labels-of-another-scan",
       "The labels are of another scan: they name %s triangles, the scan file has %s.",
       "Give the labels that rodwork teeth --labels wrote for this file."),
+  PATH_NEEDS_TEETH(
+      "path-needs-teeth",
+      "The teeth of the cast are not known, and the search for a path looks at teeth.",
+      "Say which teeth are missing, or point at the teeth, first."),
   RIGHT_NEEDS_JAW(
       "right-needs-jaw",
       "A right tilt of %s° was asked for, but whether the cast is upper or lower is not known, and"

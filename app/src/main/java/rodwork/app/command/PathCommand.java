@@ -113,7 +113,7 @@ final class PathCommand implements Runnable {
           labels == null
               ? FindTeeth.of(opened, teeth.wanted(), watch)
               : FindTeeth.labelled(opened, teeth.wanted(), LabelsFile.read(labels), watch);
-      found = SearchPath.of(known, rules, widest, coarse -> {}, watch);
+      found = SearchPath.prepare(known, rules, watch).found(widest, watch);
     }
     if (map != null) {
       String csv = PathTable.csv(found);

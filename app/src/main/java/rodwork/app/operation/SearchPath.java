@@ -1,6 +1,5 @@
 package rodwork.app.operation;
 
-import java.util.function.Consumer;
 import rodwork.geometry.Watch;
 import rodwork.geometry.mesh.TriangleTree;
 import rodwork.survey.Tilt;
@@ -45,38 +44,45 @@ public final class SearchPath {
     }
   }
 
-  /** A search on a cast, made once. */
-  public static PathSearch prepare(CastTeeth teeth, PathSites sites, SearchRules rules) {
-    return PathSearch.of(
-        teeth.arch(), sites, rules.path(), rules.planes(), teeth.cast().surveyor().rules());
-  }
-
-  /** Where to look. */
-  public static PathSites sites(CastTeeth teeth, SearchRules rules) {
-    return SiteFinder.find(
-        teeth.arch(),
-        TriangleTree.of(teeth.cast().mesh()),
-        teeth.dentition(),
-        rules.path(),
-        rules.planes());
-  }
-
   /**
-   * Searches.
+   * A cast made ready for a search, once; it may be searched any number of times.
    *
-   * @param coneDeg widest total tilt [degrees]
-   * @param coarse is given a map of few tilts first
+   * @param teeth the cast with its teeth
+   * @param sites where to look
+   * @param search tries tilts
+   * @param rules what they are weighed by
    */
-  public static Found of(
-      CastTeeth teeth, SearchRules rules, double coneDeg, Consumer<PathMap> coarse, Watch watch) {
+  public record Prepared(CastTeeth teeth, PathSites sites, PathSearch search, SearchRules rules) {
+    /**
+     * Searches.
+     *
+     * @param coneDeg widest total tilt [degrees]
+     */
+    public Found found(double coneDeg, Watch watch) {
+      PathMap map = search.map(coneDeg, watch);
+      PathFactors best = search.refined(map.best(), coneDeg, watch);
+      PathFactors reference = search.at(Tilt.REFERENCE, watch);
+      return new Found(
+          teeth, sites, map, best, reference, PathComparison.of(reference, best, rules.path()));
+    }
+  }
+
+  /** Makes a cast ready. */
+  public static Prepared prepare(CastTeeth teeth, SearchRules rules, Watch watch) {
     watch.progress("looking for planes and undercuts", 0);
-    PathSites sites = sites(teeth, rules);
+    PathSites sites =
+        SiteFinder.find(
+            teeth.arch(),
+            TriangleTree.of(teeth.cast().mesh()),
+            teeth.dentition(),
+            rules.path(),
+            rules.planes());
     watch.check();
-    PathSearch search = prepare(teeth, sites, rules);
-    PathMap map = search.map(coneDeg, coarse, watch);
-    PathFactors best = search.refined(map.best(), coneDeg, watch);
-    PathFactors reference = search.at(Tilt.REFERENCE, watch);
-    return new Found(
-        teeth, sites, map, best, reference, PathComparison.of(reference, best, rules.path()));
+    return new Prepared(
+        teeth,
+        sites,
+        PathSearch.of(
+            teeth.arch(), sites, rules.path(), rules.planes(), teeth.cast().surveyor().rules()),
+        rules);
   }
 }

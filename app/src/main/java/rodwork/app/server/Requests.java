@@ -1,11 +1,14 @@
 package rodwork.app.server;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.GaugeSizes;
+import rodwork.app.report.Json;
 import rodwork.geometry.Vec3;
 import rodwork.survey.Gauges;
 import rodwork.survey.Tilt;
@@ -16,6 +19,16 @@ final class Requests {
   private static final double MOST_TILT_DEG = 45;
 
   private Requests() {}
+
+  /** The body of a request; an empty one is an empty object. */
+  static JsonNode json(Context request) {
+    String text = request.body();
+    try {
+      return text.isBlank() ? Json.object() : Json.read(text);
+    } catch (JsonProcessingException broken) {
+      throw unreadable("the body is no JSON (" + broken.getOriginalMessage() + ")");
+    }
+  }
 
   /** The browser's own count. */
   static long seq(JsonNode message) {

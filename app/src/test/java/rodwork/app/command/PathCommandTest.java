@@ -27,7 +27,6 @@ import rodwork.geometry.testing.Shared;
 import rodwork.survey.path.PathFactors;
 import rodwork.survey.path.PathMap;
 import rodwork.survey.path.PathSearch;
-import rodwork.survey.path.PathSites;
 
 /** Real arches with labels that their authors made. */
 class PathCommandTest {
@@ -77,9 +76,8 @@ class PathCommandTest {
     CastTeeth teeth =
         FindTeeth.labelled(cast, new WantedTeeth(Set.of(), null, List.of()), labels, Watch.NONE);
     SearchPath.SearchRules rules = SearchPath.SearchRules.SHIPPED;
-    PathSites sites = SearchPath.sites(teeth, rules);
-    PathSearch search = SearchPath.prepare(teeth, sites, rules);
-    PathMap map = search.map(8, coarse -> {}, Watch.NONE);
+    PathSearch search = SearchPath.prepare(teeth, rules, Watch.NONE).search();
+    PathMap map = search.map(8, Watch.NONE);
     long seed = 20;
     Random random = new Random(seed);
     for (int i = 0; i < 20; i++) {

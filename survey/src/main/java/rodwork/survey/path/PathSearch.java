@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.Consumer;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.ArchFrame;
 import rodwork.geometry.Vec3;
@@ -27,8 +26,8 @@ import rodwork.survey.plane.PlaneRules;
 public final class PathSearch {
   private static final double THINNING_MM = 0.02;
 
-  /** A coarse map comes first, with steps so wide that it takes well under a second [degrees]. */
-  private static final double COARSE_STEP_DEG = 5;
+  /** A coarse map has this many steps from its middle to its rim. */
+  private static final double COARSE_RINGS = 3;
 
   /** The refinement ends below this step [degrees]. */
   private static final double FINEST_STEP_DEG = 0.1;
@@ -74,21 +73,22 @@ public final class PathSearch {
    * The map of a cone.
    *
    * @param coneDeg widest total tilt [degrees], above 0, below 60
-   * @param coarse is given a map of few tilts within a second, then no more
    * @param watch is told the progress, and stops the search
    */
-  public PathMap map(double coneDeg, Consumer<PathMap> coarse, Watch watch) {
+  public PathMap map(double coneDeg, Watch watch) {
+    return map(coneDeg, rules.step().value(), watch);
+  }
+
+  /** A map of a few dozen tilts, to be shown while the whole one is made. */
+  public PathMap coarse(double coneDeg, Watch watch) {
+    return map(coneDeg, Math.max(rules.step().value(), coneDeg / COARSE_RINGS), watch);
+  }
+
+  private PathMap map(double coneDeg, double stepDeg, Watch watch) {
     if (!(coneDeg > 0 && coneDeg < 60)) {
       throw new IllegalArgumentException("a cone between 0 and 60 degrees, not " + coneDeg);
     }
-    double step = rules.step().value();
-    coarse.accept(
-        new PathMap(
-            all(grid(coneDeg, Math.max(step, COARSE_STEP_DEG)), Watch.NONE),
-            coneDeg,
-            Math.max(step, COARSE_STEP_DEG),
-            rules));
-    return new PathMap(all(grid(coneDeg, step), watch), coneDeg, step, rules);
+    return new PathMap(all(grid(coneDeg, stepDeg), watch), coneDeg, stepDeg, rules);
   }
 
   private List<PathFactors> all(List<Tilt> tilts, Watch watch) {

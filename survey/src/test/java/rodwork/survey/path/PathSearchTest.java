@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -58,7 +57,7 @@ class PathSearchTest {
     for (Tilt walls : List.of(new Tilt(0, 0), new Tilt(5, -3), new Tilt(-7.3, 4.1))) {
       BlockCast cast = new BlockCast(walls);
       PathSearch search = search(cast, guidingAlone());
-      PathMap map = search.map(15, coarse -> {}, Watch.NONE);
+      PathMap map = search.map(15, Watch.NONE);
       PathFactors best = search.refined(map.best(), 15, Watch.NONE);
       assertThat(apart(best.tilt(), walls)).as("%s for %s", best.tilt(), walls).isLessThan(0.25);
       assertThat(best.guiding().enamelMm()).isLessThan(0.02);
@@ -70,7 +69,7 @@ class PathSearchTest {
   void underTheShippedWeightsTheAxisIsFoundWithinADegree() {
     Tilt walls = new Tilt(4, 2.5);
     PathSearch search = search(new BlockCast(walls), RULES);
-    PathMap map = search.map(8, coarse -> {}, Watch.NONE);
+    PathMap map = search.map(8, Watch.NONE);
     assertThat(apart(search.refined(map.best(), 8, Watch.NONE).tilt(), walls)).isLessThan(1);
     PathComparison comparison = PathComparison.of(map.nearest(Tilt.REFERENCE), map.best(), RULES);
     assertThat(comparison.better())
@@ -85,8 +84,7 @@ class PathSearchTest {
   void noTiltOfAFineGridIsBetterThanTheRefinedOne() {
     Tilt walls = new Tilt(-2, 3);
     PathSearch search = search(new BlockCast(walls), guidingAlone());
-    PathFactors best =
-        search.refined(search.map(6, coarse -> {}, Watch.NONE).best(), 6, Watch.NONE);
+    PathFactors best = search.refined(search.map(6, Watch.NONE).best(), 6, Watch.NONE);
     for (double a = -3; a <= -1; a += 0.25) {
       for (double r = 2; r <= 4; r += 0.25) {
         assertThat(search.at(new Tilt(a, r), Watch.NONE).worth())
@@ -104,12 +102,10 @@ class PathSearchTest {
   }
 
   @Test
-  void aCoarseMapComesFirstAndASearchCanBeStopped() {
+  void aCoarseMapHasFewTiltsAndASearchCanBeStopped() {
     PathSearch search = search(new BlockCast(Tilt.REFERENCE), guidingAlone());
-    List<PathMap> seen = new ArrayList<>();
-    PathMap map = search.map(15, seen::add, Watch.NONE);
-    assertThat(seen).hasSize(1);
-    assertThat(seen.getFirst().tilts().size()).isBetween(20, 40);
+    assertThat(search.coarse(15, Watch.NONE).tilts().size()).isBetween(20, 40);
+    PathMap map = search.map(15, Watch.NONE);
     assertThat(map.tilts()).hasSizeGreaterThan(150);
     AtomicInteger asked = new AtomicInteger();
     Watch stops =
@@ -122,14 +118,13 @@ class PathSearchTest {
             return asked.incrementAndGet() > 50;
           }
         };
-    assertThatThrownBy(() -> search.map(15, coarse -> {}, stops))
-        .isInstanceOf(CancellationException.class);
+    assertThatThrownBy(() -> search.map(15, stops)).isInstanceOf(CancellationException.class);
   }
 
   @Test
   void choicesAreFewAndNoneIsBeatenInEveryFactor() {
     PathSearch search = search(new BlockCast(new Tilt(5, 1)), RULES);
-    PathMap map = search.map(10, coarse -> {}, Watch.NONE);
+    PathMap map = search.map(10, Watch.NONE);
     List<PathFactors> choices = map.choices();
     assertThat(choices).hasSizeBetween(2, PathMap.MOST_CHOICES).contains(map.best());
     for (PathFactors choice : choices) {

@@ -1,0 +1,106 @@
+import { type ReactElement, useState } from "react";
+import { type Tilt, tilt } from "../values/tilt";
+import { degreesText } from "../values/units";
+import { type Change, type Factor, FACTORS, type PathFound, type PathTilt } from "../wire/path";
+import type { ShadedBy } from "./TiltShading";
+
+const WORDS: Readonly<Record<ShadedBy, string>> = {
+  all: "all factors",
+  guiding: "guiding planes",
+  retention: "retention",
+  interference: "what is in the way",
+  appearance: "what shows",
+  tilt: "the tilt itself",
+};
+
+const SHOWN = 4;
+
+const tiltOf = ({ tilt: at }: PathTilt): Tilt => tilt(at.anteriorDeg, at.rightDeg);
+
+function Row(props: { readonly name: string; readonly at: PathTilt; readonly take: (to: Tilt) => void }): ReactElement {
+  const { name, at, take } = props;
+  return (
+    <tr>
+      <th scope="row">
+        <button className="quiet" onClick={() => take(tiltOf(at))} title="Set the cast at this tilt">
+          {name}
+        </button>
+      </th>
+      <td className="num">{degreesText(at.tilt.anteriorDeg)}</td>
+      <td className="num">{degreesText(at.tilt.rightDeg)}</td>
+      <td className="num">{at.worth.toFixed(2)}</td>
+    </tr>
+  );
+}
+
+function Changes(props: { readonly word: string; readonly changes: readonly Change[] }): ReactElement {
+  const { word, changes } = props;
+  const digits = (unit: string): number => (unit === "°" ? 1 : 2);
+  return (
+    <>
+      <h3>
+        {changes.length > 0 ? `Against the reference orientation gets ${word}` : `Nothing gets ${word} against the reference orientation.`}
+      </h3>
+      <ul className="changes">
+        {changes.slice(0, SHOWN).map((one) => (
+          <li key={one.what}>
+            {one.what}: <span className="num">{`${one.from.toFixed(digits(one.unit))} → ${one.to.toFixed(digits(one.unit))} ${one.unit}`}</span>
+          </li>
+        ))}
+        {changes.length > SHOWN && <li className="soft">and {changes.length - SHOWN} more</li>}
+      </ul>
+    </>
+  );
+}
+
+/** What the search for the path found: which factor shades the map, the few tilts worth choosing between, and what the best changes. */
+export function PathFinder(props: {
+  readonly found: PathFound;
+  readonly by: ShadedBy;
+  readonly shadeBy: (by: ShadedBy) => void;
+  readonly take: (to: Tilt) => void;
+}): ReactElement {
+  const { found, by, shadeBy, take } = props;
+  const [open, setOpen] = useState(false);
+  const factors: readonly Factor[] = FACTORS;
+  return (
+    <div className="pathfinder" data-testid="path-found">
+      <label className="shadeby">
+        shaded by{" "}
+        <select value={by} onChange={(event) => shadeBy(event.target.value as ShadedBy)}>
+          {(["all", ...factors] as const).map((each) => (
+            <option key={each} value={each}>
+              {WORDS[each]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <table>
+        <thead>
+          <tr>
+            <th />
+            <th scope="col">anterior</th>
+            <th scope="col">right</th>
+            <th scope="col">worth</th>
+          </tr>
+        </thead>
+        <tbody>
+          <Row name="best" at={found.best} take={take} />
+          <Row name="reference" at={found.reference} take={take} />
+          {open && found.choices.map((each, i) => <Row key={`${each.tilt.anteriorDeg} ${each.tilt.rightDeg}`} name={`choice ${i + 1}`} at={each} take={take} />)}
+        </tbody>
+      </table>
+      <button className="quiet" onClick={() => setOpen(!open)}>
+        {open ? "fewer" : `${found.choices.length} tilts that no other beats`}
+      </button>
+      <Changes word="better" changes={found.comparison.better} />
+      <Changes word="worse" changes={found.comparison.worse} />
+      {found.neverHeld.map(({ tooth, mostMm }) => (
+        <p key={tooth} className="note">
+          {tooth} has no usable undercut at any tilt (most {mostMm.toFixed(2)} mm): a tilt moves undercuts, it cannot make retention against
+          the path of displacement.
+        </p>
+      ))}
+    </div>
+  );
+}

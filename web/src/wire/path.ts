@@ -1,0 +1,38 @@
+import type { Degrees } from "../values/units";
+import type { Fdi } from "./types";
+
+export const FACTORS = ["guiding", "retention", "interference", "appearance", "tilt"] as const;
+export type Factor = (typeof FACTORS)[number];
+
+/** One tilt of a map: anterior and right tilt, the whole worth, and the worth of each factor in the order of {@link FACTORS}. */
+export type MapTilt = readonly [anterior: Degrees, right: Degrees, worth: number, ...factors: number[]];
+
+export interface PathMap {
+  readonly coneDeg: Degrees;
+  readonly stepDeg: Degrees;
+  readonly tilts: readonly MapTilt[];
+}
+
+export interface Change {
+  readonly factor: Factor;
+  readonly what: string;
+  readonly from: number;
+  readonly to: number;
+  readonly unit: string;
+}
+
+export interface PathTilt {
+  readonly tilt: { readonly anteriorDeg: Degrees; readonly rightDeg: Degrees; readonly totalDeg: Degrees };
+  readonly worth: number;
+  readonly figures: Readonly<Record<Factor, number>>;
+}
+
+/** What a search for the path found: docs/schema/path.schema.json, with the whole map. */
+export interface PathFound {
+  readonly map: PathMap;
+  readonly reference: PathTilt;
+  readonly best: PathTilt;
+  readonly comparison: { readonly better: readonly Change[]; readonly worse: readonly Change[] };
+  readonly choices: readonly PathTilt[];
+  readonly neverHeld: readonly { readonly tooth: Fdi; readonly mostMm: number }[];
+}
