@@ -18,4 +18,19 @@ public record Threshold(String id, double value, String unit, String source, Sta
       throw new IllegalArgumentException("threshold " + id + " lacks value, unit or source");
     }
   }
+
+  /** A number that Rodwork chose, and why. */
+  public static Threshold own(String id, double value, String unit, String why) {
+    return new Threshold(id, value, unit, why, Standing.OWN_CHOICE);
+  }
+
+  /** A number that practitioners use, without a published source. */
+  public static Threshold practice(String id, double value, String unit, String what) {
+    return new Threshold(id, value, unit, what, Standing.COMMON_PRACTICE);
+  }
+
+  /** A number that is taught. */
+  public static Threshold taught(String id, double value, String unit, String where) {
+    return new Threshold(id, value, unit, where, Standing.TEACHING_TEXT);
+  }
 }

@@ -1,5 +1,9 @@
 package rodwork.survey;
 
+import static rodwork.rules.Threshold.own;
+import static rodwork.rules.Threshold.practice;
+import static rodwork.rules.Threshold.taught;
+
 import java.util.List;
 import rodwork.rules.Standing;
 import rodwork.rules.Threshold;
@@ -72,16 +76,8 @@ public record SurveyRules(
           own("normal-scale", 0.25, "mm", "keeps 10 µm of roughness from moving a survey line"),
           own("convergence-reach", 0.5, "mm", "longer than roughness, shorter than a clasp tip"),
           practice("tilt-note", 5, "degrees", "a tilt of more than a few degrees is unusual"),
-          new Threshold("tilt-warn", 10, "degrees", TILT, Standing.TEACHING_TEXT),
-          new Threshold("tilt-limit", 15, "degrees", TILT, Standing.TEACHING_TEXT));
-
-  private static Threshold own(String id, double value, String unit, String why) {
-    return new Threshold(id, value, unit, why, Standing.OWN_CHOICE);
-  }
-
-  private static Threshold practice(String id, double value, String unit, String what) {
-    return new Threshold(id, value, unit, what, Standing.COMMON_PRACTICE);
-  }
+          taught("tilt-warn", 10, "degrees", TILT),
+          taught("tilt-limit", 15, "degrees", TILT));
 
   /** The values of a rulebook. */
   public static SurveyRules from(Thresholds book) {

@@ -1,6 +1,5 @@
 package rodwork.app.server;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -40,7 +39,7 @@ final class TeethRoutes {
     String id = request.pathParam("id");
     OpenedCast cast = shelf.get(id);
     FoundTeeth before = shelf.teeth(id).orElse(null);
-    FoundTeeth found = FoundTeeth.of(cast, hints(cast, body(request)), before, Watch.NONE);
+    FoundTeeth found = FoundTeeth.of(cast, hints(cast, Requests.json(request)), before, Watch.NONE);
     shelf.setTeeth(id, found);
     request.contentType("application/json");
     request.result(Json.compact(TeethJson.info(found)));
@@ -65,7 +64,7 @@ final class TeethRoutes {
   private void number(Context request) {
     String id = request.pathParam("id");
     OpenedCast cast = shelf.get(id);
-    Vec3 point = Requests.vector(body(request).path("point"), "point");
+    Vec3 point = Requests.vector(Requests.json(request).path("point"), "point");
     Optional<FoundTeeth> known = shelf.teeth(id);
     ToothNumber number =
         NextNumber.at(
@@ -115,14 +114,5 @@ final class TeethRoutes {
           "tooth " + tooth + " is not in the " + Words.jaw(cast.jaw()) + " jaw");
     }
     return tooth.fdi();
-  }
-
-  private static JsonNode body(Context request) {
-    try {
-      return Json.read(request.body());
-    } catch (JsonProcessingException broken) {
-      throw AppRefusal.REQUEST_UNREADABLE.with(
-          "the body is no JSON (" + broken.getOriginalMessage() + ")");
-    }
   }
 }

@@ -1,7 +1,10 @@
 package rodwork.survey.path;
 
+import static rodwork.rules.Threshold.own;
+import static rodwork.rules.Threshold.practice;
+import static rodwork.rules.Threshold.taught;
+
 import java.util.List;
-import rodwork.rules.Standing;
 import rodwork.rules.Threshold;
 import rodwork.rules.Thresholds;
 
@@ -53,12 +56,11 @@ public record PathRules(
   /** The values Rodwork ships with. */
   public static final PathRules SHIPPED =
       new PathRules(
-          new Threshold(
+          taught(
               "path-cone",
               15,
               "degrees",
-              "final tilt rarely more than 10 to 15 degrees: taught principle of surveying",
-              Standing.TEACHING_TEXT),
+              "final tilt rarely more than 10 to 15 degrees: taught principle of surveying"),
           own("path-step", 0.8, "degrees", "1,100 tilts within 15 degrees"),
           own("path-weight-guiding", 0.35, "1", ORDER),
           own("path-weight-retention", 0.25, "1", ORDER),
@@ -70,29 +72,23 @@ public record PathRules(
               0.5,
               "mm",
               "about half of the enamel of a proximal surface; from memory"),
-          new Threshold(
+          practice(
               "path-gauge",
               0.25,
               "mm",
-              "cast circumferential clasps and bars take the smallest gauge",
-              Standing.COMMON_PRACTICE),
+              "cast circumferential clasps and bars take the smallest gauge"),
           own("path-holds-at-reference", 0.05, "mm", "a fifth of the smallest gauge"),
           own("path-interference", 0.5, "mm", "twice the smallest gauge, all over a zone"),
           own("path-dead-space", 1.0, "mm", "seen from talking distance"),
           own("path-reciprocal", 0.3, "1", "it guides one arm, a proximal plane the whole denture"),
-          new Threshold(
+          taught(
               "path-terminal-from-margin",
               1,
               "mm",
-              "1 mm or more clear of the free gingival margin: McCracken, Stewart",
-              Standing.TEACHING_TEXT),
+              "1 mm or more clear of the free gingival margin: McCracken, Stewart"),
           own("path-step-length", 0.05, "mm", "a fifth of the smallest gauge"),
           own("path-step-area", 0.5, "mm²", "a contact of 0.7 by 0.7 mm"),
           own("path-step-angle", 1, "degrees", "what a hand sets on a surveying table"));
-
-  private static Threshold own(String id, double value, String unit, String why) {
-    return new Threshold(id, value, unit, why, Standing.OWN_CHOICE);
-  }
 
   /** The values of a rulebook. */
   public static PathRules from(Thresholds book) {

@@ -1,5 +1,8 @@
 package rodwork.survey.plane;
 
+import static rodwork.rules.Threshold.own;
+import static rodwork.rules.Threshold.taught;
+
 import java.util.List;
 import rodwork.rules.Standing;
 import rodwork.rules.Threshold;
@@ -43,14 +46,6 @@ public record PlaneRules(
           taught("plane-width-share", 1.0 / 3, "1", "a third of the faciolingual width"),
           own("plane-below-ridge", 0.5, "mm", "the marginal ridge itself is rounded, not cut"),
           own("plane-sections", 5, "1", "a plane of 3 mm is seen every 0.6 mm"));
-
-  private static Threshold own(String id, double value, String unit, String why) {
-    return new Threshold(id, value, unit, why, Standing.OWN_CHOICE);
-  }
-
-  private static Threshold taught(String id, double value, String unit, String what) {
-    return new Threshold(id, value, unit, what, Standing.TEACHING_TEXT);
-  }
 
   /** The values of a rulebook. */
   public static PlaneRules from(Thresholds book) {

@@ -1,7 +1,8 @@
 package rodwork.survey.seating;
 
+import static rodwork.rules.Threshold.own;
+
 import java.util.List;
-import rodwork.rules.Standing;
 import rodwork.rules.Threshold;
 import rodwork.rules.Thresholds;
 
@@ -29,10 +30,6 @@ public record SeatingRules(
           own("key-post", 3, "mm", "set it to what the surveyor's chuck takes"),
           own("key-post-length", 25, "mm", "long enough to be held in a chuck"),
           own("key-seating-error", 0.1, "mm", "as wide as the gap"));
-
-  private static Threshold own(String id, double value, String unit, String why) {
-    return new Threshold(id, value, unit, why, Standing.OWN_CHOICE);
-  }
 
   /** The same rules with another post. */
   public SeatingRules withPost(double diameterMm) {

@@ -1,7 +1,8 @@
 package rodwork.survey.tripod;
 
+import static rodwork.rules.Threshold.own;
+
 import java.util.List;
-import rodwork.rules.Standing;
 import rodwork.rules.Threshold;
 import rodwork.rules.Thresholds;
 
@@ -38,10 +39,6 @@ public record TripodRules(
           own("tripod-picking", 0.2, "mm", "the width of a sharp pencil line"),
           own("tripod-from-rim", 2, "mm", "rims of scans are ragged"),
           own("rescan-share", 0.7, "1", "other mouths reach 0.1 to 0.4, the same one 0.9 to 1"));
-
-  private static Threshold own(String id, double value, String unit, String why) {
-    return new Threshold(id, value, unit, why, Standing.OWN_CHOICE);
-  }
 
   /** The values of a rulebook. */
   public static TripodRules from(Thresholds book) {
