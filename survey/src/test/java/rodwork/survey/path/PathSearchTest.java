@@ -94,6 +94,17 @@ class PathSearchTest {
   }
 
   @Test
+  void aSymmetricCastGivesASymmetricMap() {
+    PathMap map = search(new BlockCast(Tilt.REFERENCE), guidingAlone()).map(10, Watch.NONE);
+    for (PathFactors tilt : map.tilts()) {
+      Tilt mirrored = new Tilt(tilt.tilt().anteriorDeg(), -tilt.tilt().rightDeg());
+      assertThat(map.nearest(mirrored).worth())
+          .as("worth at %s against %s", mirrored, tilt.tilt())
+          .isCloseTo(tilt.worth(), within(0.01 * tilt.worth()));
+    }
+  }
+
+  @Test
   void theGridCoversTheConeAndStartsAtTheReferenceOrientation() {
     List<Tilt> grid = PathSearch.grid(15, RULES.step().value());
     assertThat(grid).hasSizeGreaterThanOrEqualTo(1000).doesNotHaveDuplicates();
