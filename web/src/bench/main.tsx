@@ -7,6 +7,8 @@ import { BenchPage } from "./BenchPage";
 import "./look.css";
 import "./layout.css";
 import "./panels.css";
+import "./arch.css";
+import "./path.css";
 
 // The key to the server comes in the address after #, which a browser never sends anywhere.
 const token = new URLSearchParams(location.hash.slice(1)).get("token") ?? location.hash.slice(1);
