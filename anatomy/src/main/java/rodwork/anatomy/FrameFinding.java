@@ -19,6 +19,11 @@ public record FrameFinding(ArchFrame frame, List<Cue> cues) {
     cues = List.copyOf(cues);
   }
 
+  /** The same finding once the jaw is known. */
+  public FrameFinding withJaw(Jaw jaw) {
+    return new FrameFinding(frame.withJaw(jaw), cues);
+  }
+
   /** Whether no second look is needed; where it is not, show the ± and ask. */
   public boolean confident() {
     return frame.upUncertaintyDeg() <= SURE_UP_DEG && frame.frontUncertaintyDeg() <= SURE_FRONT_DEG;

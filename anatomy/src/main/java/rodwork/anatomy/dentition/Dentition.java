@@ -100,6 +100,11 @@ public record Dentition(
         remarks(teeth, chart));
   }
 
+  /** The same teeth with another chart beside them: spaces and class stay as they were found. */
+  public Dentition withChart(Chart other) {
+    return new Dentition(other, labels, teeth, standing, spaces, kennedy, remarks);
+  }
+
   public Optional<Tooth> tooth(ToothNumber number) {
     return teeth.tooth(number);
   }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.NavigableSet;
-import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import rodwork.anatomy.Arch;
@@ -20,10 +19,9 @@ import rodwork.geometry.Vec3;
 import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.mesh.TriangleTree;
 import rodwork.rules.Threshold;
-import rodwork.survey.plane.PlaneCutter;
 import rodwork.survey.plane.PlaneRules;
-import rodwork.survey.plane.PlaneSection;
 import rodwork.survey.plane.PlaneSite;
+import rodwork.survey.plane.PlaneSites;
 
 /** Says where a search has to look on a cast whose teeth are known. */
 public final class SiteFinder {
@@ -43,7 +41,7 @@ public final class SiteFinder {
   private final Dentition dentition;
   private final PathRules rules;
   private final PlaneRules planeRules;
-  private final PlaneCutter cutter;
+  private final PlaneSites planeSites;
 
   private SiteFinder(
       Arch arch, TriangleTree tree, Dentition dentition, PathRules rules, PlaneRules planeRules) {
@@ -52,7 +50,7 @@ public final class SiteFinder {
     this.dentition = dentition;
     this.rules = rules;
     this.planeRules = planeRules;
-    this.cutter = new PlaneCutter(arch.topology(), tree, arch.frame().z());
+    this.planeSites = new PlaneSites(arch, tree, planeRules);
   }
 
   /** The sites of a cast. */
@@ -110,53 +108,14 @@ public final class SiteFinder {
     for (Dentition.ProximalSurface proximal : dentition.proximalSurfaces()) {
       Threshold height =
           proximal.space().freeEnd() ? planeRules.heightFreeEnd() : planeRules.heightBounded();
-      plane(proximal.tooth(), proximal.side(), height).ifPresent(planes::add);
+      planeSites.site(proximal.tooth(), proximal.side(), height).ifPresent(planes::add);
     }
     for (Tooth tooth : abutments) {
       if (!tooth.number().isAnterior()) {
-        plane(tooth, Surface.LINGUAL, planeRules.heightBounded()).ifPresent(planes::add);
+        planeSites.site(tooth, Surface.LINGUAL, planeRules.heightBounded()).ifPresent(planes::add);
       }
     }
     return planes;
-  }
-
-  private Optional<PlaneSite> plane(Tooth tooth, Surface face, Threshold height) {
-    Vec3 out = tooth.axes().outOf(face).across(arch.frame().z()).unit();
-    Vec3 across = arch.frame().z().cross(out).unit();
-    double width = planeRules.widthShare().value() * tooth.size().faciolingualMm();
-    int count = (int) planeRules.sections().value();
-    List<PlaneSection> sections = new ArrayList<>();
-    for (int i = 0; i < count; i++) {
-      double off = count == 1 ? 0 : width * ((double) i / (count - 1) - 0.5);
-      section(tooth, out, across, off).ifPresent(sections::add);
-    }
-    return sections.isEmpty()
-        ? Optional.empty()
-        : Optional.of(new PlaneSite(tooth.number().fdi(), face, out, height, width, sections));
-  }
-
-  /** The section at a way across from the middle of the tooth, through what sticks out most. */
-  private Optional<PlaneSection> section(Tooth tooth, Vec3 out, Vec3 across, double off) {
-    Vec3 origin = tooth.axes().origin();
-    double reach = 0.3;
-    while (reach < 1.5) {
-      double most = Double.NEGATIVE_INFINITY;
-      Vec3 start = null;
-      for (int t : tooth.copyOfTriangles()) {
-        Vec3 q = mesh.pointOn(t, 1 / 3.0, 1 / 3.0);
-        Vec3 way = q.minus(origin);
-        if (Math.abs(way.dot(across) - off) < reach && way.dot(out) > most) {
-          most = way.dot(out);
-          start = q;
-        }
-      }
-      if (start != null) {
-        Vec3 place = start.plus(across.times(off - start.minus(origin).dot(across)));
-        return cutter.at(place, out, tooth::has);
-      }
-      reach *= 2;
-    }
-    return Optional.empty();
   }
 
   private List<TerminalSite> terminals(List<Tooth> abutments) {
@@ -202,8 +161,8 @@ public final class SiteFinder {
               .or(tooth.number().place() <= LAST_SHOWN);
       if (shows) {
         Vec3 out = tooth.axes().facial().across(arch.frame().z()).unit();
-        Vec3 across = arch.frame().z().cross(out).unit();
-        section(tooth, out, across, 0)
+        planeSites
+            .middle(tooth, out)
             .ifPresent(
                 facial ->
                     fronts.add(new FrontSite(tooth.number().fdi(), facial, out, gaps(tooth))));
