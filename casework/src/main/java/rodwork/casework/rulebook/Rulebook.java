@@ -11,6 +11,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import rodwork.design.abutment.AbutmentRules;
 import rodwork.design.arm.ArmMaterial;
 import rodwork.design.arm.ArmRules;
 import rodwork.design.clasp.ClaspBook;
@@ -33,6 +34,7 @@ import rodwork.survey.tripod.TripodRules;
  * @param standOff of bars below the margin
  * @param arms forces of clasp arms
  * @param clasps families and preferences
+ * @param abutmentLimits by which facts of abutments are told
  * @param conflicts where sources disagree, and the side taken
  * @param materials that arms are made of
  * @param sections of arms by their making
@@ -50,6 +52,7 @@ public record Rulebook(
     StandOffRules standOff,
     ArmRules arms,
     ClaspBook clasps,
+    AbutmentRules.Limits abutmentLimits,
     List<Conflict> conflicts,
     List<ArmMaterial> materials,
     Map<ArmMaterial.Making, ArmSections> sections) {
@@ -103,6 +106,11 @@ public record Rulebook(
     YamlTree tree = YamlTree.of(name, text);
     RulebookSchema.check(name, tree);
     return new RulebookReader(name, Entry.root(name, tree)).read(text, sha256(text));
+  }
+
+  /** All that the judgement of abutments rests on. */
+  public AbutmentRules abutments() {
+    return new AbutmentRules(clasps, planes, standOff, abutmentLimits);
   }
 
   /** A material by its id. */

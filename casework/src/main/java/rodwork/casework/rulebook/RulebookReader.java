@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import rodwork.design.abutment.AbutmentRules;
 import rodwork.design.arm.ArmMaterial;
 import rodwork.design.arm.ArmRules;
 import rodwork.design.arm.Section;
@@ -44,6 +45,7 @@ final class RulebookReader {
             StandOffRules.from(thresholds),
             ArmRules.from(thresholds),
             new ClaspReader(thresholds, materials).read(root),
+            AbutmentRules.Limits.from(thresholds),
             conflicts,
             materials,
             sections(root.at("sections")));

@@ -21,6 +21,7 @@ import rodwork.anatomy.tooth.Tooth;
 import rodwork.design.clasp.AbutmentFacts;
 import rodwork.design.clasp.AbutmentJudgement;
 import rodwork.design.clasp.AbutmentMeasure;
+import rodwork.design.clasp.BarSection;
 import rodwork.design.clasp.ClaspJudge;
 import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Judgement;
@@ -57,7 +58,13 @@ class RealArchTest {
     for (int fdi : new int[] {first, second}) {
       Tooth tooth = dentition.tooth(fdi).orElseThrow();
       AbutmentFacts facts =
-          AbutmentMeasure.of(survey, tree, tooth, Surface.DISTAL, BOOK.standOff(), 1);
+          AbutmentMeasure.of(
+              survey,
+              tooth,
+              Surface.DISTAL,
+              BarSection.of(survey, tree, tooth, BOOK.standOff()),
+              1,
+              0.3);
       assertThat(facts.thirds()).hasSize(6);
       assertThat(facts.reading(Fact.CROWN_HEIGHT)).isInstanceOf(Reading.Measured.class);
       Reading standOff = facts.reading(Fact.TOTAL_STAND_OFF_3);

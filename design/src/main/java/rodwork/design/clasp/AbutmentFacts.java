@@ -19,13 +19,36 @@ import rodwork.rules.Reading;
  * @param general facts of the tooth as a whole
  * @param places where general facts were measured, for those that have a place
  * @param thirds readings of the facial and lingual thirds
+ * @param crossings readings of the gum below each facial third, where a bar to that third would
+ *     cross the margin; a third without them has the general ones
  */
 public record AbutmentFacts(
     ToothNumber tooth,
     Surface space,
     Map<Fact, Reading> general,
     Map<Fact, Place> places,
-    Map<Site, Third> thirds) {
+    Map<Site, Third> thirds,
+    Map<AcrossThird, Crossing> crossings) {
+  /**
+   * The gum below one facial third.
+   *
+   * @param readings stand-off, tissue undercut, vestibule
+   * @param places where they were read
+   */
+  public record Crossing(Map<Fact, Reading> readings, Map<Fact, Place> places) {
+    public Crossing {
+      readings.forEach(AbutmentFacts::check);
+      readings = Map.copyOf(readings);
+      places = Map.copyOf(places);
+    }
+
+    private Crossing without(Fact fact) {
+      Map<Fact, Reading> left = new HashMap<>(readings);
+      left.remove(fact);
+      return new Crossing(left, places);
+    }
+  }
+
   /** A third of the facial or lingual surface. */
   public record Site(Surface surface, AcrossThird across) {}
 
@@ -71,6 +94,17 @@ public record AbutmentFacts(
     general = Map.copyOf(general);
     places = Map.copyOf(places);
     thirds = Map.copyOf(thirds);
+    crossings = Map.copyOf(crossings);
+  }
+
+  /** Facts without readings of single crossings. */
+  public AbutmentFacts(
+      ToothNumber tooth,
+      Surface space,
+      Map<Fact, Reading> general,
+      Map<Fact, Place> places,
+      Map<Site, Third> thirds) {
+    this(tooth, space, general, places, thirds, Map.of());
   }
 
   private static void check(Fact fact, Reading reading) {
@@ -101,26 +135,56 @@ public record AbutmentFacts(
     return known != null ? known : Place.of("tooth " + tooth.fdi());
   }
 
-  /** The same facts with one changed. */
+  /** The reading of a fact below a third. */
+  Reading reading(Fact fact, AcrossThird below) {
+    Crossing crossing = crossings.get(below);
+    Reading there = crossing == null ? null : crossing.readings.get(fact);
+    return there != null ? there : reading(fact);
+  }
+
+  /** Where a fact was read below a third. */
+  Place place(Fact fact, AcrossThird below) {
+    Crossing crossing = crossings.get(below);
+    if (crossing == null || !crossing.readings.containsKey(fact)) {
+      return place(fact);
+    }
+    Place there = crossing.places.get(fact);
+    return there != null ? there : place(fact);
+  }
+
+  /** The same facts with one changed, everywhere. */
   public AbutmentFacts with(Fact fact, Reading reading) {
     Map<Fact, Reading> changed = new EnumMap<>(Fact.class);
     changed.putAll(general);
     changed.put(fact, reading);
-    return new AbutmentFacts(tooth, space, changed, places, thirds);
+    return new AbutmentFacts(tooth, space, changed, places, thirds, crossingsWithout(fact));
   }
 
   /** The same facts without one. */
   public AbutmentFacts without(Fact fact) {
     Map<Fact, Reading> changed = new HashMap<>(general);
     changed.remove(fact);
-    return new AbutmentFacts(tooth, space, changed, places, thirds);
+    return new AbutmentFacts(tooth, space, changed, places, thirds, crossingsWithout(fact));
+  }
+
+  private Map<AcrossThird, Crossing> crossingsWithout(Fact fact) {
+    Map<AcrossThird, Crossing> left = new EnumMap<>(AcrossThird.class);
+    crossings.forEach((across, crossing) -> left.put(across, crossing.without(fact)));
+    return left;
+  }
+
+  /** The same facts with a place for one. */
+  public AbutmentFacts at(Fact fact, Place place) {
+    Map<Fact, Place> changed = new HashMap<>(places);
+    changed.put(fact, place);
+    return new AbutmentFacts(tooth, space, general, changed, thirds, crossings);
   }
 
   /** The same facts with other readings of a third. */
   public AbutmentFacts with(Site site, Third third) {
     Map<Site, Third> changed = new HashMap<>(thirds);
     changed.put(site, third);
-    return new AbutmentFacts(tooth, space, general, places, changed);
+    return new AbutmentFacts(tooth, space, general, places, changed, crossings);
   }
 
   /** The third on the side of the space or away from it. */

@@ -1,22 +1,19 @@
 package rodwork.design.clasp;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.chart.ToothNumber;
-import rodwork.anatomy.tooth.GingivalMargin;
+import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.geometry.Vec3;
-import rodwork.geometry.mesh.SurfacePoint;
 import rodwork.geometry.mesh.TriangleMesh;
-import rodwork.geometry.mesh.TriangleTree;
 import rodwork.rules.Place;
 import rodwork.rules.Reading;
 import rodwork.survey.Survey;
 import rodwork.survey.standoff.StandOff;
-import rodwork.survey.standoff.StandOffRules;
 
 /**
  * What a scan tells of an abutment at one path. What only the mouth can tell (mobility, root,
@@ -24,12 +21,6 @@ import rodwork.survey.standoff.StandOffRules;
  * known.
  */
 public final class AbutmentMeasure {
-  /** A bar is about this wide [mm]: stand-off counts to both sides of its middle. */
-  private static final double HALF_BAR_MM = 1;
-
-  /** A margin point this far from where it was looked for does not stand for it [mm]. */
-  private static final double MARGIN_NEAR_MM = 0.7;
-
   /** The reciprocal arm lies about half way up the crown, within this share of its height. */
   private static final double ARM_SHARE = 0.1;
 
@@ -38,18 +29,19 @@ public final class AbutmentMeasure {
   /**
    * Measures.
    *
-   * @param tree over the whole cast
    * @param space side of the space
+   * @param sections of the gum below the facial margin
    * @param clearOfMarginMm how far an arm stays from the margin [mm]
+   * @param marginMm how exactly the margin is known [mm]
    */
   public static AbutmentFacts of(
       Survey survey,
-      TriangleTree tree,
       Tooth tooth,
       Surface space,
-      StandOffRules rules,
-      double clearOfMarginMm) {
-    MeasuredThirds thirds = MeasuredThirds.of(survey, tooth, clearOfMarginMm);
+      List<BarSection> sections,
+      double clearOfMarginMm,
+      double marginMm) {
+    MeasuredThirds thirds = MeasuredThirds.of(survey, tooth, clearOfMarginMm, marginMm);
     Map<Fact, Reading> facts = new EnumMap<>(Fact.class);
     Map<Fact, Place> places = new EnumMap<>(Fact.class);
     ToothNumber number = tooth.number();
@@ -57,10 +49,21 @@ public final class AbutmentMeasure {
     facts.put(
         Fact.JAW, new Reading.Word(number.jaw() == rodwork.anatomy.Jaw.UPPER ? "upper" : "lower"));
     facts.put(Fact.SURVEY_LINE, thirds.lineClass(space));
-    facts.put(Fact.CROWN_HEIGHT, Reading.mm(tooth.size().facialHeightMm(), 0.5));
+    facts.put(Fact.CROWN_HEIGHT, Reading.mm(tooth.size().facialHeightMm(), marginMm));
     facts.put(Fact.RECIPROCAL_UNDERCUT, reciprocal(survey, tooth));
-    standOff(survey, tree, tooth, rules, facts, places);
-    return new AbutmentFacts(number, space, facts, places, thirds.thirds());
+    Map<AcrossThird, AbutmentFacts.Crossing> crossings = new EnumMap<>(AcrossThird.class);
+    for (AcrossThird across : AcrossThird.values()) {
+      List<BarSection> below = sections.stream().filter(s -> s.across() == across).toList();
+      if (!below.isEmpty()) {
+        crossings.put(across, crossing(number, below));
+      }
+    }
+    AbutmentFacts.Crossing middle = crossings.get(AcrossThird.MIDDLE);
+    if (middle != null) {
+      facts.putAll(middle.readings());
+      places.putAll(middle.places());
+    }
+    return new AbutmentFacts(number, space, facts, places, thirds.thirds(), crossings);
   }
 
   private static String kind(ToothNumber number) {
@@ -85,68 +88,35 @@ public final class AbutmentMeasure {
         : Reading.mm(deepest, survey.surveyor().rules().scanAccuracy().value());
   }
 
-  /** The worst of three sections: the middle of a bar and both its edges. */
-  private static void standOff(
-      Survey survey,
-      TriangleTree tree,
-      Tooth tooth,
-      StandOffRules rules,
-      Map<Fact, Reading> facts,
-      Map<Fact, Place> places) {
-    for (int side = -1; side <= 1; side++) {
-      Vec3 start = marginAt(tooth, side * HALF_BAR_MM);
-      Optional<SurfacePoint> on =
-          start == null ? Optional.empty() : tree.closest(start, MARGIN_NEAR_MM);
-      if (on.isEmpty()) {
-        continue;
-      }
-      StandOff off =
-          StandOff.of(survey, on.get().point(), on.get().triangle(), tooth.axes().facial(), rules);
-      worse(facts, places, Fact.TOTAL_STAND_OFF_3, off.near().total(), off.near());
-      worse(facts, places, Fact.TOTAL_STAND_OFF_6, off.far().total(), off.far());
-      worse(facts, places, Fact.TISSUE_UNDERCUT_3, off.near().mostTissue(), off.near());
-      worse(facts, places, Fact.TISSUE_UNDERCUT_6, off.far().mostTissue(), off.far());
-      lesser(facts, Fact.VESTIBULE_DEPTH, off.vestibuleDepth());
-      lesser(facts, Fact.TISSUE_UNDERCUT_START, off.tissueStart());
-    }
-  }
-
-  /** The facial margin a little to mesial or distal of its middle; null where it was not seen. */
-  private static @Nullable Vec3 marginAt(Tooth tooth, double mesialMm) {
-    Vec3 best = null;
-    double least = MARGIN_NEAR_MM;
-    GingivalMargin margin = tooth.margin();
-    for (int i = 0; i < margin.points().size(); i++) {
-      Vec3 q = tooth.axes().toTooth(margin.points().get(i));
-      double off = Math.abs(q.x() - mesialMm);
-      if (margin.kinds().get(i) == GingivalMargin.Kind.SEEN && q.y() > 0 && off < least) {
-        least = off;
-        best = margin.points().get(i);
-      }
-    }
-    return best;
-  }
-
-  /** Keeps the greater; no room beats not known, which beats any number. */
   private static void worse(
       Map<Fact, Reading> facts,
       Map<Fact, Place> places,
       Fact fact,
       Reading reading,
-      StandOff.Level level) {
+      Optional<Place> place) {
     Reading before = facts.get(fact);
     if (before == null || badness(reading) > badness(before)) {
       facts.put(fact, reading);
-      level
-          .place()
-          .ifPresent(
-              p ->
-                  places.put(
-                      fact,
-                      new Place(
-                          "facial, %.0f mm below the margin".formatted(level.fromMarginMm()),
-                          Optional.of(new Place.Spot(p.x(), p.y(), p.z())))));
+      place.ifPresent(p -> places.put(fact, p));
     }
+  }
+
+  /** The worst of a bar's middle and its edges; no room beats not known, which beats any number. */
+  static AbutmentFacts.Crossing crossing(ToothNumber tooth, List<BarSection> sections) {
+    Map<Fact, Reading> facts = new EnumMap<>(Fact.class);
+    Map<Fact, Place> places = new EnumMap<>(Fact.class);
+    for (BarSection section : sections) {
+      StandOff off = section.standOff();
+      Optional<Place> near = section.place(tooth, off.near());
+      Optional<Place> far = section.place(tooth, off.far());
+      worse(facts, places, Fact.TOTAL_STAND_OFF_3, off.near().total(), near);
+      worse(facts, places, Fact.TOTAL_STAND_OFF_6, off.far().total(), far);
+      worse(facts, places, Fact.TISSUE_UNDERCUT_3, off.near().mostTissue(), near);
+      worse(facts, places, Fact.TISSUE_UNDERCUT_6, off.far().mostTissue(), far);
+      lesser(facts, Fact.VESTIBULE_DEPTH, off.vestibuleDepth());
+      lesser(facts, Fact.TISSUE_UNDERCUT_START, off.tissueStart());
+    }
+    return new AbutmentFacts.Crossing(facts, places);
   }
 
   private static double badness(Reading reading) {

@@ -110,8 +110,13 @@ public enum Fact {
   }
 
   /** Whether it is read at the gauge mark of the tip. */
-  boolean ofTip() {
+  public boolean ofTip() {
     return name().startsWith("TIP_");
+  }
+
+  /** Whether it is read in one third of the surface that carries the tip. */
+  public boolean ofThird() {
+    return name().startsWith("ROOM_");
   }
 
   public static Optional<Fact> named(String key) {

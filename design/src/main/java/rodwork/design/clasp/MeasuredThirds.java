@@ -29,13 +29,7 @@ record MeasuredThirds(
     Map<AbutmentFacts.Site, AbutmentFacts.Third> thirds,
     Map<AbutmentFacts.Site, Double> lineShare) {
 
-  /**
-   * How exactly a height over the margin is known: the margin of a scan is found to about this
-   * [mm].
-   */
-  private static final double MARGIN_MM = 0.5;
-
-  static MeasuredThirds of(Survey survey, Tooth tooth, double clearOfMarginMm) {
+  static MeasuredThirds of(Survey survey, Tooth tooth, double clearOfMarginMm, double marginMm) {
     ToothSurvey zones = ToothSurvey.of(survey, tooth);
     Map<AbutmentFacts.Site, AbutmentFacts.Third> thirds = new HashMap<>();
     Map<AbutmentFacts.Site, Double> lines = new HashMap<>();
@@ -56,7 +50,7 @@ record MeasuredThirds(
           if (Double.isNaN(line)) {
             line = mark.overMarginMm() + reading.belowSurveyLineMm();
           }
-          marks.add(mark(tooth, mark, mark.place().get().point(), reading));
+          marks.add(mark(tooth, mark, mark.place().get().point(), reading, marginMm));
         }
       }
       if (Double.isNaN(line) && deepest.isPresent()) {
@@ -73,21 +67,23 @@ record MeasuredThirds(
               deepest
                   .map(d -> Reading.mm(d.depthMm(), d.reading().uncertaintyMm()))
                   .orElse(Reading.mm(0, accuracy)),
-              none ? Reading.mm(height, MARGIN_MM) : height(height - line),
-              none ? Reading.mm(0, MARGIN_MM) : height(Math.max(0, line - clearOfMarginMm)),
+              none ? Reading.mm(height, marginMm) : height(height - line, marginMm),
+              none
+                  ? Reading.mm(0, marginMm)
+                  : height(Math.max(0, line - clearOfMarginMm), marginMm),
               marks));
     }
     return new MeasuredThirds(Map.copyOf(thirds), Map.copyOf(lines));
   }
 
-  private static Reading height(double mm) {
+  private static Reading height(double mm, double marginMm) {
     return Double.isNaN(mm)
         ? new Reading.NotKnown("the survey line was not found in this third")
-        : Reading.mm(mm, MARGIN_MM);
+        : Reading.mm(mm, marginMm);
   }
 
   private static AbutmentFacts.Mark mark(
-      Tooth tooth, ToothMark mark, Vec3 point, RodReading reading) {
+      Tooth tooth, ToothMark mark, Vec3 point, RodReading reading, double marginMm) {
     double sure = reading.uncertaintyMm();
     return new AbutmentFacts.Mark(
         mark.gaugeMm(),
@@ -97,7 +93,7 @@ record MeasuredThirds(
             : Reading.mm(reading.depthAtReferenceMm(), sure),
         Double.isNaN(mark.fromMarginMm())
             ? new Reading.NotKnown("the margin was not captured here")
-            : Reading.mm(mark.fromMarginMm(), MARGIN_MM),
+            : Reading.mm(mark.fromMarginMm(), marginMm),
         Reading.mm(reading.belowSurveyLineMm(), sure),
         Double.isNaN(reading.convergenceDeg())
             ? new Reading.NotKnown("the surface ends here")

@@ -39,7 +39,8 @@ final class TipPlace {
       case ROOM_ABOVE_MIDDLE -> above(third(AbutmentFacts.Spot.MIDDLE));
       case ROOM_BELOW_MIDDLE -> below(third(AbutmentFacts.Spot.MIDDLE));
       case ROOM_BELOW_TIP -> below(third);
-      default -> facts.reading(fact);
+      default ->
+          family.surface() == Surface.FACIAL ? facts.reading(fact, across) : facts.reading(fact);
     };
   }
 
@@ -51,7 +52,7 @@ final class TipPlace {
       default ->
           fact.ofTip()
               ? mark.map(AbutmentFacts.Mark::place).orElseGet(() -> words(across))
-              : facts.place(fact);
+              : family.surface() == Surface.FACIAL ? facts.place(fact, across) : facts.place(fact);
     };
   }
 

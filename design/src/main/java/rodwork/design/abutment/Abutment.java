@@ -1,0 +1,42 @@
+package rodwork.design.abutment;
+
+import java.util.List;
+import java.util.Optional;
+import rodwork.anatomy.space.Space;
+import rodwork.anatomy.tooth.Surface;
+import rodwork.anatomy.tooth.Tooth;
+import rodwork.design.clasp.AbutmentJudgement;
+import rodwork.design.clasp.BarSection;
+
+/**
+ * One tooth as an abutment for what lies on one of its sides. A tooth between two spaces is two of
+ * them: a clasp may come from either.
+ *
+ * @param tooth which
+ * @param side mesial or distal: the side of the space, or of the embrasure used where there is none
+ * @param space what lies there; empty where a tooth does
+ * @param planes its surfaces that guide, or could: the one on that side, and the lingual one
+ * @param sections the gum below its facial margin
+ * @param judgement what was known, and what each family can do
+ */
+public record Abutment(
+    Tooth tooth,
+    Surface side,
+    Optional<Space> space,
+    List<GuidingPlane> planes,
+    List<BarSection> sections,
+    AbutmentJudgement judgement) {
+  public Abutment {
+    planes = List.copyOf(planes);
+    sections = List.copyOf(sections);
+  }
+
+  /** The plane on the side of the space. */
+  public Optional<GuidingPlane> proximalPlane() {
+    return planes.stream().filter(p -> p.face() == side).findFirst();
+  }
+
+  public Optional<GuidingPlane> lingualPlane() {
+    return planes.stream().filter(p -> p.face() == Surface.LINGUAL).findFirst();
+  }
+}

@@ -1,0 +1,65 @@
+package rodwork.design.abutment;
+
+import java.util.List;
+import rodwork.design.clasp.ClaspBook;
+import rodwork.rules.Threshold;
+import rodwork.rules.Thresholds;
+import rodwork.survey.plane.PlaneRules;
+import rodwork.survey.standoff.StandOffRules;
+
+/**
+ * Everything that the judgement of abutments rests on.
+ *
+ * @param clasps families and preferences
+ * @param planes guiding planes
+ * @param standOff sections of the gum
+ * @param limits what facts are told by
+ */
+public record AbutmentRules(
+    ClaspBook clasps, PlaneRules planes, StandOffRules standOff, Limits limits) {
+
+  /**
+   * Limits by which a measurement becomes a yes or a no.
+   *
+   * @param clearOfMargin how far an arm stays from the margin
+   * @param marginKnownTo how exactly the gingival margin is known
+   * @param tippedFrom lean to mesial or distal from which a tooth counts as tipped
+   * @param inclinedFrom lean to lingual from which a tooth counts as inclined
+   * @param axisOfTooth how exactly the axis of a tooth is known from its crown
+   * @param crownToRootMost greatest crown-to-root ratio of a root that is not short
+   * @param aheadFrom distance in front of the axis of rotation from which a tooth counts as ahead
+   */
+  public record Limits(
+      Threshold clearOfMargin,
+      Threshold marginKnownTo,
+      Threshold tippedFrom,
+      Threshold inclinedFrom,
+      Threshold axisOfTooth,
+      Threshold crownToRootMost,
+      Threshold aheadFrom) {
+
+    /** The values of a rulebook. */
+    public static Limits from(Thresholds book) {
+      return new Limits(
+          book.get("tip-from-margin-least", "mm"),
+          book.get("margin-known-to", "mm"),
+          book.get("tooth-tipped-from", "degrees"),
+          book.get("tooth-inclined-from", "degrees"),
+          book.get("tooth-axis-known-to", "degrees"),
+          book.get("crown-to-root-most", "1"),
+          book.get("ahead-of-axis-from", "mm"));
+    }
+
+    /** All of them, for listing. */
+    public List<Threshold> all() {
+      return List.of(
+          clearOfMargin,
+          marginKnownTo,
+          tippedFrom,
+          inclinedFrom,
+          axisOfTooth,
+          crownToRootMost,
+          aheadFrom);
+    }
+  }
+}

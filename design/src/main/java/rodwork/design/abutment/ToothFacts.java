@@ -1,0 +1,196 @@
+package rodwork.design.abutment;
+
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import rodwork.anatomy.Arch;
+import rodwork.anatomy.chart.Answer;
+import rodwork.anatomy.chart.Firmness;
+import rodwork.anatomy.chart.PlaceEntry;
+import rodwork.anatomy.chart.Side;
+import rodwork.anatomy.chart.ToothEntry;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.space.Space;
+import rodwork.anatomy.tooth.Surface;
+import rodwork.anatomy.tooth.Tooth;
+import rodwork.design.clasp.Fact;
+import rodwork.geometry.Vec3;
+import rodwork.rules.Reading;
+import rodwork.rules.Threshold;
+
+/**
+ * What the chart and the standing of a tooth in its row tell of it as an abutment. What neither
+ * tells stays not known, with the question that would settle it.
+ */
+final class ToothFacts {
+  private final Arch arch;
+  private final Dentition dentition;
+  private final SortedSet<ToothNumber> abutments;
+  private final AbutmentRules.Limits limits;
+
+  /**
+   * For one arch.
+   *
+   * @param abutments the likely ones: the axis of rotation runs through the rearmost
+   */
+  ToothFacts(
+      Arch arch,
+      Dentition dentition,
+      SortedSet<ToothNumber> abutments,
+      AbutmentRules.Limits limits) {
+    this.arch = arch;
+    this.dentition = dentition;
+    this.abutments = abutments;
+    this.limits = limits;
+  }
+
+  /** The facts of a tooth as an abutment for what lies on one of its sides. */
+  Map<Fact, Reading> of(Tooth tooth, Surface side) {
+    Map<Fact, Reading> facts = new EnumMap<>(Fact.class);
+    ToothNumber number = tooth.number();
+    ToothEntry entry = dentition.chart().tooth(number);
+    PlaceEntry place = dentition.chart().place(number);
+    Optional<Space> space = dentition.spaceBeside(number, side);
+    Optional<Space> other = dentition.spaceBeside(number, side.opposite());
+    facts.put(Fact.ADJACENT_SPACE, Reading.yes(space.isPresent()));
+    facts.put(Fact.FREE_END, Reading.yes(space.filter(Space::freeEnd).isPresent()));
+    facts.put(Fact.ISOLATED, Reading.yes(space.isPresent() && other.isPresent()));
+    facts.put(Fact.SHOWS, said(entry.aestheticZone(), "whether the tooth shows in a smile"));
+    facts.put(Fact.MOBILE, mobile(entry.mobility()));
+    facts.put(Fact.SHORT_ROOT, shortRoot(entry));
+    facts.put(Fact.DISPLACEABLE_TISSUE, displaceable(number.side()));
+    facts.put(Fact.FRENUM, said(place.facialFrenum(), "a frenum near the facial margin"));
+    facts.put(Fact.AHEAD_OF_AXIS, aheadOfAxis(tooth));
+    facts.put(Fact.TIPPING, tipping(tooth, side));
+    facts.put(Fact.LINGUAL_INCLINATION, lingually(tooth));
+    facts.put(Fact.FAR_REST, rest(tooth, entry));
+    facts.put(Fact.NEAR_REST, rest(tooth, entry));
+    facts.put(Fact.OCCLUSAL_ROOM, room(entry.opposing()));
+    facts.put(Fact.POOR_HYGIENE, unknown("oral hygiene"));
+    facts.put(Fact.HEAVY_HANDLING, unknown("how the patient handles a denture"));
+    place
+        .vestibuleDepthMm()
+        .ifPresent(mm -> facts.put(Fact.VESTIBULE_DEPTH, new Reading.Measured(mm, 0, "mm")));
+    return facts;
+  }
+
+  private static Reading unknown(String what) {
+    return new Reading.NotKnown("not asked: " + what);
+  }
+
+  private static Reading said(Answer answer, String what) {
+    return answer.known() ? Reading.yes(answer == Answer.YES) : unknown(what);
+  }
+
+  private static Reading mobile(ToothEntry.Mobility mobility) {
+    return switch (mobility) {
+      case NOT_KNOWN -> unknown("mobility");
+      case NONE -> Reading.yes(false);
+      case I, II, III -> Reading.yes(true);
+    };
+  }
+
+  private Reading shortRoot(ToothEntry entry) {
+    return entry.crownToRoot().isEmpty()
+        ? unknown("crown-to-root ratio")
+        : Reading.yes(entry.crownToRoot().getAsDouble() > limits.crownToRootMost().value());
+  }
+
+  private Reading displaceable(Side side) {
+    Firmness firmness = dentition.chart().freeEnd(side);
+    return switch (firmness) {
+      case NOT_KNOWN -> unknown("firmness of the tissue of the free end");
+      case FIRM -> Reading.yes(false);
+      case YIELDING, FLABBY -> Reading.yes(true);
+    };
+  }
+
+  /** Without a free end a denture does not turn; else about the rearmost abutments. */
+  private Reading aheadOfAxis(Tooth tooth) {
+    if (dentition.openSpaces().stream().noneMatch(Space::freeEnd)) {
+      return Reading.yes(false);
+    }
+    Optional<Vec3> right = rearmost(Side.RIGHT);
+    Optional<Vec3> left = rearmost(Side.LEFT);
+    if (right.isEmpty() || left.isEmpty()) {
+      return new Reading.NotKnown("one side has no abutment, so the axis of rotation is not known");
+    }
+    Vec3 along = left.get().minus(right.get());
+    Vec3 ahead = arch.frame().y().across(along.across(arch.frame().z()));
+    if (ahead.length() < 1e-6) {
+      return new Reading.NotKnown("the axis of rotation runs from front to back");
+    }
+    double way = tooth.centroid().minus(right.get()).dot(ahead.unit());
+    return Reading.yes(way > limits.aheadFrom().value());
+  }
+
+  private Optional<Vec3> rearmost(Side side) {
+    return abutments.stream()
+        .filter(t -> t.side() == side)
+        .max(Comparator.comparingInt(ToothNumber::place))
+        .flatMap(dentition::tooth)
+        .map(Tooth::centroid);
+  }
+
+  private Reading tipping(Tooth tooth, Surface side) {
+    double towards = leanDeg(tooth, tooth.axes().outOf(side));
+    double facial = leanDeg(tooth, tooth.axes().facial());
+    String sure = surely(Math.max(Math.abs(towards), Math.abs(facial)), limits.tippedFrom());
+    if (!sure.isEmpty()) {
+      return new Reading.NotKnown("the crown leans " + sure);
+    }
+    double most = limits.tippedFrom().value();
+    return new Reading.Word(
+        towards > most
+            ? "towards the space"
+            : towards < -most ? "away from the space" : Math.abs(facial) > most ? "other" : "none");
+  }
+
+  private Reading lingually(Tooth tooth) {
+    double lean = -leanDeg(tooth, tooth.axes().facial());
+    String sure = surely(lean, limits.inclinedFrom());
+    return sure.isEmpty()
+        ? Reading.yes(lean > limits.inclinedFrom().value())
+        : new Reading.NotKnown("the crown leans " + sure + " to lingual");
+  }
+
+  /** Lean of the crown's axis in a direction against the occlusal normal [degrees]. */
+  private double leanDeg(Tooth tooth, Vec3 direction) {
+    Vec3 up = arch.frame().z();
+    Vec3 axis = tooth.axes().axis();
+    return Math.toDegrees(Math.atan2(axis.dot(direction.across(up).unit()), axis.dot(up)));
+  }
+
+  /** Empty where a lean is surely over or under its limit; else the lean in words. */
+  private String surely(double leanDeg, Threshold limit) {
+    double known = limits.axisOfTooth().value();
+    return Math.abs(leanDeg - limit.value()) >= known
+        ? ""
+        : String.format(
+            Locale.ROOT, "%.0f° ± %.0f°, too close to %.0f°", leanDeg, known, limit.value());
+  }
+
+  /**
+   * A seat is cut into the tooth, so a back tooth has room for one unless the bite is said to reach
+   * into it; the ledge of a front tooth wants looking at.
+   */
+  private static Reading rest(Tooth tooth, ToothEntry entry) {
+    ToothEntry.Opposing opposing = entry.opposing();
+    if (opposing.clearanceMm().isPresent() && opposing.clearanceMm().getAsDouble() < 0) {
+      return Reading.yes(false);
+    }
+    return tooth.number().isAnterior()
+        ? unknown("whether the lingual enamel is thick enough for a ledge")
+        : Reading.yes(true);
+  }
+
+  private static Reading room(ToothEntry.Opposing opposing) {
+    return opposing.clearanceMm().isPresent()
+        ? new Reading.Measured(Math.max(0, opposing.clearanceMm().getAsDouble()), 0, "mm")
+        : unknown("room to the opposing teeth");
+  }
+}

@@ -1,0 +1,106 @@
+package rodwork.design.clasp;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.tooth.AcrossThird;
+import rodwork.anatomy.tooth.GingivalMargin;
+import rodwork.anatomy.tooth.Tooth;
+import rodwork.geometry.Vec3;
+import rodwork.geometry.mesh.SurfacePoint;
+import rodwork.geometry.mesh.TriangleTree;
+import rodwork.rules.Place;
+import rodwork.survey.Survey;
+import rodwork.survey.standoff.StandOff;
+import rodwork.survey.standoff.StandOffRules;
+
+/**
+ * The gum below one point of the facial margin, where a bar might cross it.
+ *
+ * @param across the facial third above it
+ * @param edge −1 and 1 at the edges of a bar, to distal and mesial, 0 in its middle
+ * @param margin where it crosses the margin, scan frame [mm]
+ * @param standOff what was read below
+ */
+public record BarSection(AcrossThird across, int edge, Vec3 margin, StandOff standOff) {
+  /** A bar is about this wide [mm]: stand-off counts to both sides of its middle. */
+  private static final double HALF_BAR_MM = 1;
+
+  /** A margin point this far from where it was looked for does not stand for it [mm]. */
+  private static final double MARGIN_NEAR_MM = 0.7;
+
+  /** The middle of the mesial and the distal third between the line angles, in half widths. */
+  private static final double THIRD_MIDDLE = 0.45;
+
+  /**
+   * All sections of a tooth: three to a third.
+   *
+   * @param tree over the whole cast
+   */
+  public static List<BarSection> of(
+      Survey survey, TriangleTree tree, Tooth tooth, StandOffRules rules) {
+    List<BarSection> sections = new ArrayList<>();
+    double half = tooth.size().mesiodistalMm() / 2;
+    for (AcrossThird across : AcrossThird.values()) {
+      double middle =
+          switch (across) {
+            case MESIAL -> THIRD_MIDDLE * half;
+            case MIDDLE -> 0;
+            case DISTAL -> -THIRD_MIDDLE * half;
+          };
+      for (int edge = -1; edge <= 1; edge++) {
+        Vec3 start = marginAt(tooth, middle + edge * HALF_BAR_MM);
+        Optional<SurfacePoint> on =
+            start == null ? Optional.empty() : tree.closest(start, MARGIN_NEAR_MM);
+        if (on.isPresent()) {
+          StandOff off =
+              StandOff.of(
+                  survey, on.get().point(), on.get().triangle(), tooth.axes().facial(), rules);
+          sections.add(new BarSection(across, edge, on.get().point(), off));
+        }
+      }
+    }
+    return sections;
+  }
+
+  /** Where a level of it lies, in words and on the scan. */
+  Optional<Place> place(ToothNumber tooth, StandOff.Level level) {
+    String third =
+        switch (across) {
+          case MESIAL -> "mesio-facial";
+          case MIDDLE -> "mid-facial";
+          case DISTAL -> "disto-facial";
+        };
+    return level
+        .place()
+        .map(
+            p ->
+                new Place(
+                    String.format(
+                        Locale.ROOT,
+                        "tooth %d, %s, %.0f mm below the margin",
+                        tooth.fdi(),
+                        third,
+                        level.fromMarginMm()),
+                    Optional.of(new Place.Spot(p.x(), p.y(), p.z()))));
+  }
+
+  /** The facial margin at a way to mesial of its middle; null where it was not seen. */
+  private static @Nullable Vec3 marginAt(Tooth tooth, double mesialMm) {
+    Vec3 best = null;
+    double least = MARGIN_NEAR_MM;
+    GingivalMargin margin = tooth.margin();
+    for (int i = 0; i < margin.points().size(); i++) {
+      Vec3 q = tooth.axes().toTooth(margin.points().get(i));
+      double off = Math.abs(q.x() - mesialMm);
+      if (margin.kinds().get(i) == GingivalMargin.Kind.SEEN && q.y() > 0 && off < least) {
+        least = off;
+        best = margin.points().get(i);
+      }
+    }
+    return best;
+  }
+}
