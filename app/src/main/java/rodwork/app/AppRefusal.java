@@ -62,6 +62,14 @@ public enum AppRefusal {
       "tooth-not-found",
       "Tooth %s is not among the teeth found on this cast.",
       "Click it on the cast to add it, or ask for another."),
+  ANSWER_WRONG(
+      "answer-wrong",
+      "The answer \"%s\" cannot be taken: %s.",
+      "Answer as in --answer poor-hygiene=no or --answer 35:mobile=yes."),
+  ABUTMENTS_NEED_TEETH(
+      "abutments-need-teeth",
+      "The teeth of the cast are not known, and abutments are teeth.",
+      "Say which teeth are missing, or point at the teeth, first."),
   AXIS_FROM_BELOW(
       "axis-from-below",
       "The withdrawal axis %s points %s° away from the occlusal direction of this cast; the limit"

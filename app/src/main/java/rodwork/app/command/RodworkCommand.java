@@ -16,6 +16,7 @@ import picocli.CommandLine.Spec;
       SurveyCommand.class,
       TeethCommand.class,
       PathCommand.class,
+      AbutmentsCommand.class,
       TripodCommand.class,
       RecoverCommand.class,
       RulebookCommand.class,

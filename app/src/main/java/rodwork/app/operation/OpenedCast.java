@@ -77,6 +77,22 @@ public record OpenedCast(
     }
   }
 
+  /** The same cast with its jaw known. */
+  OpenedCast withJaw(Jaw known) {
+    FrameFinding found = finding;
+    if (found == null || jaw == known) {
+      return this;
+    }
+    FrameFinding turned = found.withJaw(known);
+    return new OpenedCast(
+        name, cast, surface, known, turned, frameProblem, surveyor.withFrame(turned.frame()));
+  }
+
+  /** The same cast with another surveyor. */
+  OpenedCast with(Surveyor other) {
+    return new OpenedCast(name, cast, surface, jaw, finding, frameProblem, other);
+  }
+
   public TriangleMesh mesh() {
     return cast.mesh();
   }

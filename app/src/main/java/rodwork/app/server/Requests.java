@@ -6,6 +6,7 @@ import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import rodwork.anatomy.chart.ToothNumber;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.GaugeSizes;
 import rodwork.app.report.Json;
@@ -59,6 +60,22 @@ final class Requests {
           "the tilt " + anterior + "°, " + right + "° goes beyond " + MOST_TILT_DEG + "°");
     }
     return new Tilt(anterior, right);
+  }
+
+  /** A withdrawal axis in the scan frame; it has a length. */
+  static Vec3 axis(JsonNode message) {
+    Vec3 axis = vector(message.path("axis"), "axis");
+    if (!(axis.length() > 1e-9)) {
+      throw unreadable("axis has no direction, its length is " + axis.length());
+    }
+    return axis;
+  }
+
+  static ToothNumber tooth(JsonNode fdi) {
+    if (!fdi.isInt() || !ToothNumber.exists(fdi.asInt())) {
+      throw unreadable(fdi + " is no FDI number; they run 11–18, 21–28, 31–38, 41–48");
+    }
+    return ToothNumber.of(fdi.asInt());
   }
 
   static Gauges gauges(JsonNode message) {

@@ -1,0 +1,117 @@
+package rodwork.app.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.app.operation.CastTeeth;
+import rodwork.app.operation.FindTeeth;
+import rodwork.app.operation.JudgeAbutments;
+import rodwork.app.operation.OpenCast;
+import rodwork.app.operation.OpenedCast;
+import rodwork.app.report.AbutmentsJson;
+import rodwork.app.report.AbutmentsTable;
+import rodwork.app.report.AnswerReader;
+import rodwork.app.report.LabelsFile;
+import rodwork.casework.rulebook.Rulebook;
+import rodwork.design.abutment.Answers;
+
+/** {@code rodwork abutments}: what each abutment offers, and which clasps can use it. */
+@Command(
+    name = "abutments",
+    description = {
+      "Judges the likely abutments at a path: undercut by thirds, guiding planes, the gum below;"
+          + " which clasps serve, in which order, after which preparation, and for each that does not"
+          + " the number that says no.",
+      "What neither the scan nor the chart tells stays not known: it is said which of it could change"
+          + " an answer.",
+      "The teeth are found as rodwork teeth finds them, or read from --labels."
+    },
+    mixinStandardHelpOptions = true,
+    sortOptions = false)
+final class AbutmentsCommand implements Runnable {
+  @Spec
+  @SuppressWarnings("NullAway.Init") // picocli fills it in
+  private CommandSpec spec;
+
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private CastMixin cast;
+
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private PathMixin path;
+
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private TeethMixin teeth;
+
+  @Option(
+      names = "--labels",
+      paramLabel = "FILE.json",
+      description = "The tooth of each triangle, as rodwork teeth --labels writes it.")
+  private @Nullable Path labels;
+
+  @Option(
+      names = "--teeth",
+      paramLabel = "FDI,FDI",
+      converter = TeethMixin.TeethOption.class,
+      description = "Teeth to judge, instead of the likely abutments.")
+  private @Nullable Set<ToothNumber> wanted;
+
+  @Option(
+      names = "--answer",
+      paramLabel = "[FDI:]FACT=VALUE",
+      description =
+          "What only the mouth tells, or what is known better than measured: poor-hygiene=no,"
+              + " 35:mobile=yes; may be given many times.")
+  private @Nullable List<String> answers;
+
+  @Option(
+      names = "--json",
+      paramLabel = "FILE|-",
+      description = "Write everything as JSON; - writes it to stdout, instead of the table.")
+  private @Nullable String json;
+
+  @Option(
+      names = "--rulebook",
+      paramLabel = "FILE",
+      description = "The rulebook to go by, instead of the shipped one; see rodwork rulebook.")
+  private @Nullable Path rulebook;
+
+  @Override
+  public void run() {
+    Rulebook book = rulebook == null ? Rulebook.shipped() : Rulebook.read(rulebook);
+    Answers said = answers == null ? Answers.NONE : AnswerReader.of(answers);
+    PrintWriter out = spec.commandLine().getOut();
+    JudgeAbutments.Judged judged;
+    try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
+      OpenedCast opened = OpenCast.of(cast.file(), cast.options(), watch);
+      CastTeeth known =
+          labels == null
+              ? FindTeeth.of(opened, teeth.wanted(), watch)
+              : FindTeeth.labelled(opened, teeth.wanted(), LabelsFile.read(labels), watch);
+      JudgeAbutments.Wanted asked =
+          new JudgeAbutments.Wanted(
+              path.wanted(known.arch().frame().jaw()),
+              new TreeSet<>(wanted == null ? Set.of() : wanted),
+              null,
+              said);
+      judged = JudgeAbutments.of(known, asked, book, watch);
+    }
+    if (json != null) {
+      JsonOutput.write(json, AbutmentsJson.of(judged), out);
+    }
+    if (!JsonOutput.STDOUT.equals(json)) {
+      AbutmentsTable.of(judged, teeth.notation()).forEach(out::println);
+    }
+  }
+}

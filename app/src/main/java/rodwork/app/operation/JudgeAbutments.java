@@ -1,0 +1,82 @@
+package rodwork.app.operation;
+
+import java.util.List;
+import java.util.SortedSet;
+import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.chart.Chart;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.app.AppRefusal;
+import rodwork.casework.rulebook.Rulebook;
+import rodwork.design.abutment.Abutment;
+import rodwork.design.abutment.Abutments;
+import rodwork.design.abutment.Answers;
+import rodwork.geometry.Watch;
+import rodwork.survey.Gauges;
+import rodwork.survey.SurveyRules;
+import rodwork.survey.Surveyor;
+
+/** Surveys a cast whose teeth are known at a path, and judges its abutments. */
+public final class JudgeAbutments {
+  private JudgeAbutments() {}
+
+  /**
+   * What was asked for.
+   *
+   * @param path where
+   * @param teeth to judge; empty: the likely abutments
+   * @param chart what a person says of the teeth; null: what was said when they were found
+   * @param answers what a person says of facts
+   */
+  public record Wanted(
+      WantedPath path, SortedSet<ToothNumber> teeth, @Nullable Chart chart, Answers answers) {}
+
+  /**
+   * What was found.
+   *
+   * @param teeth the cast with its teeth
+   * @param surveyed at the path
+   * @param rulebook that was gone by
+   * @param abutments from the patient's right to left
+   */
+  public record Judged(
+      CastTeeth teeth, SurveyedCast surveyed, Rulebook rulebook, List<Abutment> abutments) {}
+
+  /**
+   * Judges.
+   *
+   * @throws rodwork.geometry.Refusal if the path cannot be found on this cast, or a tooth that was
+   *     asked for is not on it
+   * @throws java.util.concurrent.CancellationException when the watch says so
+   */
+  public static Judged of(CastTeeth teeth, Wanted wanted, Rulebook book, Watch watch) {
+    Dentition dentition = teeth.dentition();
+    if (wanted.chart != null) {
+      dentition = dentition.withChart(wanted.chart);
+    }
+    for (ToothNumber tooth : wanted.teeth) {
+      if (dentition.tooth(tooth).isEmpty()) {
+        throw AppRefusal.TOOTH_NOT_FOUND.with(tooth);
+      }
+    }
+    OpenedCast cast = teeth.cast().withJaw(teeth.arch().frame().jaw());
+    if (!book.survey().equals(SurveyRules.SHIPPED)) {
+      cast = cast.with(Surveyor.of(teeth.arch(), book.survey()));
+    }
+    watch.progress("surveying", 0);
+    SurveyedCast surveyed = RunSurvey.of(cast, wanted.path, Gauges.COMMON, watch);
+    watch.progress("judging abutments", 0);
+    return new Judged(
+        teeth,
+        surveyed,
+        book,
+        Abutments.of(
+            teeth.arch(),
+            surveyed.survey(),
+            dentition,
+            wanted.teeth,
+            book.abutments(),
+            wanted.answers,
+            watch));
+  }
+}

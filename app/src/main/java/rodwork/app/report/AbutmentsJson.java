@@ -1,0 +1,227 @@
+package rodwork.app.report;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Collection;
+import java.util.Locale;
+import java.util.Optional;
+import rodwork.anatomy.tooth.AcrossThird;
+import rodwork.anatomy.tooth.Surface;
+import rodwork.app.operation.JudgeAbutments;
+import rodwork.design.abutment.Abutment;
+import rodwork.design.abutment.GuidingPlane;
+import rodwork.design.clasp.AbutmentFacts;
+import rodwork.design.clasp.BarSection;
+import rodwork.design.clasp.Clause;
+import rodwork.design.clasp.Fact;
+import rodwork.design.clasp.Judgement;
+import rodwork.survey.Tilt;
+import rodwork.survey.plane.PlanePatch;
+import rodwork.survey.plane.PlaneReading;
+import rodwork.survey.standoff.StandOff;
+import rodwork.survey.tooth.CrownZone;
+
+/** Judged abutments as JSON; the schema is {@code docs/schema/abutments.schema.json}. */
+public final class AbutmentsJson {
+  public static final String FORMAT = "rodwork abutments";
+
+  private AbutmentsJson() {}
+
+  public static ObjectNode of(JudgeAbutments.Judged judged) {
+    ObjectNode json = Json.object();
+    json.put("format", FORMAT);
+    json.put("version", 1);
+    json.put("cast", judged.surveyed().cast().name());
+    json.put("jaw", Words.jaw(judged.teeth().arch().frame().jaw()));
+    json.set("axis", Json.direction(judged.surveyed().survey().axis()));
+    Tilt tilt = judged.surveyed().path().tilt();
+    if (tilt == null) {
+      json.putNull("tilt");
+    } else {
+      ObjectNode at = json.putObject("tilt");
+      Json.put(at, "anteriorDeg", tilt.anteriorDeg());
+      Json.put(at, "rightDeg", tilt.rightDeg());
+      Json.put(at, "totalDeg", tilt.totalDeg());
+    }
+    json.putObject("rulebook")
+        .put("title", judged.rulebook().title())
+        .put("hash", judged.rulebook().hash());
+    json.put("kennedy", judged.teeth().dentition().kennedy().title());
+    json.set("notes", Json.texts(judged.surveyed().notes()));
+    ArrayNode all = json.putArray("abutments");
+    judged.abutments().forEach(a -> all.add(abutment(a)));
+    return json;
+  }
+
+  private static ObjectNode abutment(Abutment abutment) {
+    ObjectNode json = Json.object();
+    json.put("tooth", abutment.tooth().number().fdi());
+    json.put("side", word(abutment.side()));
+    json.set("point", Json.point(abutment.tooth().centroid()));
+    json.set(
+        "space",
+        Json.orNull(
+            abutment
+                .space()
+                .map(
+                    s -> {
+                      ObjectNode space = Json.object();
+                      ArrayNode missing = space.putArray("missing");
+                      s.missing().forEach(t -> missing.add(t.fdi()));
+                      return space.put("freeEnd", s.freeEnd());
+                    })
+                .orElse(null)));
+    AbutmentFacts facts = abutment.judgement().facts();
+    ArrayNode told = json.putArray("facts");
+    for (Fact fact : Fact.values()) {
+      if (!fact.ofTip() && !fact.ofThird()) {
+        ObjectNode one = told.addObject();
+        one.put("fact", fact.key());
+        one.put("what", fact.words());
+        one.set("reading", RulesJson.reading(facts.reading(fact)));
+        one.set("place", RulesJson.place(facts.place(fact)));
+      }
+    }
+    ArrayNode thirds = json.putArray("thirds");
+    CrownZone.THIRDS.forEach(zone -> third(facts, zone).ifPresent(thirds::add));
+    ArrayNode planes = json.putArray("planes");
+    abutment.planes().forEach(p -> planes.add(plane(p)));
+    ArrayNode sections = json.putArray("gum");
+    abutment.sections().forEach(s -> sections.add(section(s)));
+    ArrayNode families = json.putArray("families");
+    abutment.judgement().inOrder().forEach(j -> families.add(family(j)));
+    json.set("couldReorder", keys(abutment.judgement().couldReorder()));
+    return json;
+  }
+
+  private static Optional<ObjectNode> third(AbutmentFacts facts, CrownZone zone) {
+    AbutmentFacts.Third third =
+        facts.thirds().get(new AbutmentFacts.Site(zone.surface(), zone.across()));
+    if (third == null) {
+      return Optional.empty();
+    }
+    ObjectNode json = Json.object();
+    json.put("zone", zone.label());
+    json.set("deepest", RulesJson.reading(third.deepest()));
+    json.set("roomAbove", RulesJson.reading(third.roomAbove()));
+    json.set("roomBelow", RulesJson.reading(third.roomBelow()));
+    ArrayNode marks = json.putArray("marks");
+    for (AbutmentFacts.Mark mark : third.marks()) {
+      ObjectNode one = marks.addObject();
+      one.put("gaugeMm", mark.gaugeMm());
+      one.set("place", RulesJson.place(mark.place()));
+      one.set("depth", RulesJson.reading(mark.depth()));
+      one.set("atReference", RulesJson.reading(mark.atReference()));
+      one.set("fromMargin", RulesJson.reading(mark.fromMargin()));
+      one.set("belowLine", RulesJson.reading(mark.belowLine()));
+      one.set("convergence", RulesJson.reading(mark.convergence()));
+    }
+    return Optional.of(json);
+  }
+
+  private static ObjectNode plane(GuidingPlane plane) {
+    ObjectNode json = Json.object();
+    json.put("surface", word(plane.face()));
+    json.set("wantedHeight", RulesJson.threshold(plane.wantedHeight()));
+    json.set("there", Json.orNull(plane.there().map(AbutmentsJson::patch).orElse(null)));
+    json.set("couldBe", Json.orNull(plane.couldBe().map(AbutmentsJson::cut).orElse(null)));
+    return json;
+  }
+
+  private static ObjectNode patch(PlanePatch patch) {
+    ObjectNode json = Json.object();
+    Json.put(json, "heightMm", patch.heightMm());
+    Json.put(json, "widthMm", patch.widthMm());
+    Json.put(json, "areaMm2", patch.areaMm2());
+    Json.put(json, "angleDeg", patch.angleDeg());
+    json.set("point", Json.point(patch.place()));
+    return json;
+  }
+
+  private static ObjectNode cut(PlaneReading reading) {
+    ObjectNode json = Json.object();
+    Json.put(json, "heightMm", reading.heightMm());
+    Json.put(json, "angleDeg", reading.angleDeg());
+    Json.put(json, "enamelMm", reading.greatestMm());
+    Json.put(json, "meanEnamelMm", reading.meanMm());
+    Json.put(json, "volumeMm3", reading.volumeMm3());
+    json.set("point", Json.point(reading.site().place()));
+    return json;
+  }
+
+  private static ObjectNode section(BarSection section) {
+    StandOff off = section.standOff();
+    ObjectNode json = Json.object();
+    json.put("third", word(section.across()));
+    json.put(
+        "part",
+        section.edge() == 0 ? "middle" : section.edge() < 0 ? "distal edge" : "mesial edge");
+    json.set("margin", Json.point(section.margin()));
+    json.set("near", level(off.near()));
+    json.set("far", level(off.far()));
+    json.set("vestibuleDepth", RulesJson.reading(off.vestibuleDepth()));
+    json.set("tissueStart", RulesJson.reading(off.tissueStart()));
+    json.set("line", Json.points(off.line().stream().map(StandOff.Point::point).toList()));
+    return json;
+  }
+
+  private static ObjectNode level(StandOff.Level level) {
+    ObjectNode json = Json.object();
+    Json.put(json, "fromMarginMm", level.fromMarginMm());
+    json.set("point", Json.orNull(level.place().map(Json::point).orElse(null)));
+    json.set("drop", RulesJson.reading(level.drop()));
+    json.set("total", RulesJson.reading(level.total()));
+    json.set("mostTotal", RulesJson.reading(level.mostTotal()));
+    json.set("tissue", RulesJson.reading(level.tissue()));
+    json.set("mostTissue", RulesJson.reading(level.mostTissue()));
+    return json;
+  }
+
+  private static ObjectNode family(Judgement judgement) {
+    ObjectNode json = Json.object();
+    json.put("family", judgement.family().id());
+    json.put("name", judgement.family().name());
+    json.put("answer", judgement.answer().words());
+    json.put("surface", word(judgement.family().surface()));
+    json.put("third", judgement.tip().map(AbutmentsJson::word).orElse(null));
+    json.set("gauge", RulesJson.threshold(judgement.family().gauge()));
+    json.put("material", judgement.family().material());
+    json.put("rankedBy", judgement.rankedBy());
+    ArrayNode preparations = json.putArray("preparations");
+    for (Judgement.Preparation p : judgement.preparations()) {
+      ObjectNode one = preparations.addObject().put("rule", p.clause()).put("what", p.what());
+      Json.put(one, "amountMm", p.amountMm());
+    }
+    json.set("warnings", Json.texts(judgement.warnings()));
+    json.set("undecided", keys(judgement.undecided()));
+    ArrayNode findings = json.putArray("findings");
+    for (Judgement.Step step : judgement.steps()) {
+      ObjectNode one = RulesJson.finding(step.finding());
+      one.put("otherwise", otherwise(step.otherwise()));
+      one.put("because", step.because());
+      findings.add(one);
+    }
+    return json;
+  }
+
+  private static String otherwise(Clause.Consequence consequence) {
+    return switch (consequence) {
+      case Clause.Consequence.RulesOut _ -> "rules out";
+      case Clause.Consequence.Warns _ -> "warns";
+      case Clause.Consequence.Shows _ -> "shows";
+      case Clause.Consequence.Prepares prepares -> prepares.what();
+    };
+  }
+
+  private static ArrayNode keys(Collection<Fact> facts) {
+    return Json.texts(facts.stream().sorted().map(Fact::key).toList());
+  }
+
+  static String word(Surface surface) {
+    return surface.name().toLowerCase(Locale.ROOT);
+  }
+
+  static String word(AcrossThird third) {
+    return third.name().toLowerCase(Locale.ROOT);
+  }
+}

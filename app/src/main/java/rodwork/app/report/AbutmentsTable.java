@@ -1,0 +1,252 @@
+package rodwork.app.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import rodwork.anatomy.chart.Notation;
+import rodwork.anatomy.tooth.Surface;
+import rodwork.app.operation.JudgeAbutments;
+import rodwork.design.abutment.Abutment;
+import rodwork.design.abutment.GuidingPlane;
+import rodwork.design.clasp.AbutmentFacts;
+import rodwork.design.clasp.Clause;
+import rodwork.design.clasp.Fact;
+import rodwork.design.clasp.Judgement;
+import rodwork.rules.Finding;
+import rodwork.rules.Limit;
+import rodwork.rules.Reading;
+import rodwork.rules.Verdict;
+import rodwork.survey.tooth.CrownZone;
+
+/** Judged abutments for a person: each with what was measured, what serves, and why not. */
+public final class AbutmentsTable {
+  private AbutmentsTable() {}
+
+  /** The lines of the table. */
+  public static List<String> of(JudgeAbutments.Judged judged, Notation notation) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "%s, %s, at %s; %s (%s)",
+            judged.surveyed().cast().name(),
+            judged.teeth().dentition().kennedy().title(),
+            judged.surveyed().path().tilt() == null
+                ? "the axis given"
+                : SurveyTable.angles(judged.surveyed().path().tilt())
+                    + "total "
+                    + SurveyTable.degrees(judged.surveyed().path().tilt().totalDeg()),
+            judged.rulebook().title(),
+            judged.rulebook().hash().substring(0, 12)));
+    judged.surveyed().notes().forEach(note -> lines.add("Note: " + note));
+    for (Abutment abutment : judged.abutments()) {
+      lines.add("");
+      abutment(lines, abutment, notation);
+    }
+    lines.add("");
+    lines.add("Guiding planes count in pairs: one alone guides nothing.");
+    lines.add("An aid: the prescriber examines the patient, decides and signs.");
+    return lines;
+  }
+
+  private static void abutment(List<String> lines, Abutment abutment, Notation notation) {
+    AbutmentFacts facts = abutment.judgement().facts();
+    String beside =
+        abutment
+            .space()
+            .map(
+                s ->
+                    (s.freeEnd() ? "free end " : "space ")
+                        + s.missing().stream()
+                            .map(t -> t.in(notation))
+                            .collect(Collectors.joining(" "))
+                        + " on its "
+                        + AbutmentsJson.word(abutment.side())
+                        + " side")
+            .orElse("no space; embrasure on its " + AbutmentsJson.word(abutment.side()) + " side");
+    lines.add(abutment.tooth().number().in(notation) + ", " + beside);
+    row(
+        lines,
+        "crown",
+        facts.reading(Fact.CROWN_HEIGHT).words()
+            + " high facially; survey line "
+            + facts.reading(Fact.SURVEY_LINE).words());
+    row(lines, "undercut", undercut(facts, Surface.FACIAL));
+    row(lines, "", undercut(facts, Surface.LINGUAL));
+    abutment.planes().forEach(p -> row(lines, "plane", plane(p)));
+    row(
+        lines,
+        "gum",
+        "stand-off "
+            + facts.reading(Fact.TOTAL_STAND_OFF_3).words()
+            + " at 3 mm, "
+            + facts.reading(Fact.TOTAL_STAND_OFF_6).words()
+            + " at 6 mm; tissue undercut "
+            + facts.reading(Fact.TISSUE_UNDERCUT_3).words()
+            + "; vestibule "
+            + facts.reading(Fact.VESTIBULE_DEPTH).words());
+    int place = 0;
+    List<String> notHere = new ArrayList<>();
+    for (Judgement j : abutment.judgement().inOrder()) {
+      switch (j.answer()) {
+        case SERVES, SERVES_AFTER -> row(lines, ++place + ".", family(j));
+        case NOT_DECIDED -> row(lines, "?", family(j));
+        case DOES_NOT_SERVE -> {
+          Judgement.Step why = why(j);
+          if (why.finding().limit() instanceof Limit.OneOf) {
+            notHere.add(j.family().name() + " (" + held(why.finding()) + ")");
+          } else {
+            row(lines, "no", family(j));
+          }
+        }
+      }
+    }
+    if (!notHere.isEmpty()) {
+      row(lines, "not here", words(notHere));
+    }
+    if (!abutment.judgement().couldReorder().isEmpty()) {
+      row(
+          lines,
+          "order",
+          "could change with: "
+              + words(
+                  abutment.judgement().couldReorder().stream().sorted().map(Fact::words).toList()));
+    }
+  }
+
+  private static String undercut(AbutmentFacts facts, Surface surface) {
+    List<String> parts = new ArrayList<>();
+    for (CrownZone zone : CrownZone.THIRDS) {
+      AbutmentFacts.Third third =
+          facts.thirds().get(new AbutmentFacts.Site(zone.surface(), zone.across()));
+      if (zone.surface() == surface && third != null) {
+        String marks =
+            third.marks().stream()
+                .map(
+                    m ->
+                        String.format(
+                            Locale.ROOT,
+                            "%.2f at %s from the margin",
+                            m.gaugeMm(),
+                            shortly(m.fromMargin())))
+                .collect(Collectors.joining(", "));
+        parts.add(
+            zone.label()
+                + " "
+                + shortly(third.deepest())
+                + (marks.isEmpty() ? "" : " (" + marks + ")"));
+      }
+    }
+    return String.join("; ", parts);
+  }
+
+  private static String shortly(Reading reading) {
+    return reading instanceof Reading.Measured m
+        ? String.format(Locale.ROOT, "%.2f mm", m.value())
+        : reading.words();
+  }
+
+  private static String plane(GuidingPlane plane) {
+    String there =
+        plane
+            .there()
+            .map(
+                p ->
+                    String.format(
+                        Locale.ROOT,
+                        "%.1f mm high, %.1f mm wide, %.1f° as it is",
+                        p.heightMm(),
+                        p.widthMm(),
+                        p.angleDeg()))
+            .orElse("nothing parallel as it is");
+    String could =
+        plane
+            .couldBe()
+            .map(
+                p ->
+                    String.format(
+                        Locale.ROOT,
+                        "%.1f mm would take %.2f mm of enamel",
+                        p.heightMm(),
+                        p.greatestMm()))
+            .orElse("no room to cut one");
+    return AbutmentsJson.word(plane.face()) + ": " + there + "; " + could;
+  }
+
+  private static String family(Judgement j) {
+    String name = j.family().name();
+    return switch (j.answer()) {
+      case SERVES -> name + ": serves. " + j.rankedBy() + warned(j);
+      case SERVES_AFTER ->
+          name
+              + ": serves after: "
+              + j.preparations().stream()
+                  .map(p -> String.format(Locale.ROOT, "%s, %.2f mm", p.what(), p.amountMm()))
+                  .collect(Collectors.joining("; "))
+              + ". "
+              + j.rankedBy()
+              + warned(j);
+      case NOT_DECIDED ->
+          name
+              + ": not decided; hangs on "
+              + words(
+                  j.steps().stream()
+                      .filter(s -> !s.finding().verdict().decided())
+                      .filter(s -> !(s.otherwise() instanceof Clause.Consequence.Warns))
+                      .filter(s -> !(s.otherwise() instanceof Clause.Consequence.Shows))
+                      .map(s -> held(s.finding()))
+                      .toList());
+      case DOES_NOT_SERVE -> name + ": " + reason(j);
+    };
+  }
+
+  private static String warned(Judgement j) {
+    return j.warnings().isEmpty()
+        ? ""
+        : " Mind: "
+            + j.warnings().stream()
+                .flatMap(id -> j.step(id).stream())
+                .map(s -> s.because() + " (" + held(s.finding()) + ")")
+                .collect(Collectors.joining("; "))
+            + ".";
+  }
+
+  /** What rules it out: the kind of tooth or space before any number. */
+  private static Judgement.Step why(Judgement j) {
+    List<Judgement.Step> against =
+        j.steps().stream()
+            .filter(s -> s.finding().verdict() == Verdict.NOT_MET)
+            .filter(s -> s.otherwise() instanceof Clause.Consequence.RulesOut)
+            .toList();
+    return against.stream()
+        .filter(s -> s.finding().limit() instanceof Limit.OneOf)
+        .findFirst()
+        .orElseGet(against::getFirst);
+  }
+
+  /** What rules it out, with number, limit and source. */
+  private static String reason(Judgement j) {
+    Judgement.Step step = why(j);
+    Finding finding = step.finding();
+    return String.format(
+        Locale.ROOT,
+        "%s: %s (%s: %s)",
+        step.because(),
+        held(finding),
+        finding.standing().words(),
+        finding.source());
+  }
+
+  private static String held(Finding finding) {
+    return finding.what() + " " + finding.reading().words() + ", wanted " + finding.limit().words();
+  }
+
+  private static String words(List<String> parts) {
+    return String.join("; ", parts);
+  }
+
+  private static void row(List<String> lines, String name, String text) {
+    lines.add(String.format(Locale.ROOT, "  %-9s %s", name, text));
+  }
+}
