@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
       AbutmentsCommand.class,
       TripodCommand.class,
       RecoverCommand.class,
+      CaseCommand.class,
       RulebookCommand.class,
       IntakeCommand.class,
       ConvertCommand.class,

@@ -37,6 +37,9 @@ final class CommandsPage {
             (name, command) -> {
               if (!command.getCommandSpec().usageMessage().hidden() && !name.equals("help")) {
                 section(page, "rodwork " + name, command);
+                command
+                    .getSubcommands()
+                    .forEach((sub, c) -> section(page, "rodwork " + name + " " + sub, c));
               }
             });
     return page.toString();

@@ -1,0 +1,127 @@
+package rodwork.app.command;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import rodwork.anatomy.Jaw;
+import rodwork.anatomy.chart.Chart;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.app.AppRefusal;
+import rodwork.app.operation.WantedTeeth;
+import rodwork.app.report.ChartJson;
+import rodwork.app.report.ChartReader;
+import rodwork.app.report.Json;
+import rodwork.app.report.JsonTriples;
+import rodwork.casework.rulebook.Rulebook;
+import rodwork.casework.store.CaseEdit;
+import rodwork.casework.store.PartKind;
+import rodwork.casework.store.PartName;
+import rodwork.geometry.Watch;
+import rodwork.geometry.io.MeshFiles;
+
+/** What may be put into a case. */
+final class CasePartsMixin {
+  private static final String CHART = "chart.json";
+  static final String RULEBOOK = "rulebook.yaml";
+
+  @Option(names = "--upper", paramLabel = "SCAN", description = "Scan of the upper cast.")
+  private @Nullable Path upper;
+
+  @Option(names = "--lower", paramLabel = "SCAN", description = "Scan of the lower cast.")
+  private @Nullable Path lower;
+
+  @Option(
+      names = "--missing",
+      paramLabel = "FDI,FDI",
+      converter = TeethMixin.TeethOption.class,
+      description = "Missing teeth of one jaw by their FDI numbers: makes its chart.")
+  private @Nullable Set<ToothNumber> missing;
+
+  @Option(
+      names = "--chart",
+      paramLabel = "FILE",
+      description = "The chart of one jaw, as docs/schema/chart.schema.json says.")
+  private @Nullable Path chart;
+
+  @Option(
+      names = "--rulebook",
+      paramLabel = "FILE",
+      description = "The rulebook that the case goes by; without it the shipped one.")
+  private @Nullable Path rulebook;
+
+  /** The words for what is put in, for the history. */
+  String action() {
+    List<String> words = new ArrayList<>();
+    if (upper != null) {
+      words.add("upper scan " + upper.getFileName());
+    }
+    if (lower != null) {
+      words.add("lower scan " + lower.getFileName());
+    }
+    if (missing != null || chart != null) {
+      words.add("chart");
+    }
+    if (rulebook != null) {
+      words.add("rulebook");
+    }
+    return String.join(", ", words);
+  }
+
+  /**
+   * The edit; scans, chart and rulebook are read before, so that what cannot be used is refused
+   * here.
+   *
+   * @param fresh whether the case is new, and needs a rulebook in any case
+   */
+  CaseEdit edit(boolean fresh, Watch watch) {
+    CaseEdit edit = CaseEdit.NONE;
+    if (upper != null) {
+      edit = edit.put(name(PartKind.SCAN, Jaw.UPPER, upper), scan(upper, watch));
+    }
+    if (lower != null) {
+      edit = edit.put(name(PartKind.SCAN, Jaw.LOWER, lower), scan(lower, watch));
+    }
+    if (missing != null || chart != null) {
+      Chart read =
+          chart == null
+              ? null
+              : ChartReader.read(JsonTriples.text(chart), String.valueOf(chart.getFileName()));
+      WantedTeeth wanted = new WantedTeeth(missing == null ? Set.of() : missing, read, List.of());
+      Chart whole = wanted.chart(wanted.jaw(Jaw.UNKNOWN));
+      edit =
+          edit.put(
+              new PartName(PartKind.CHART, whole.jaw(), CHART),
+              utf8(Json.pretty(ChartJson.of(whole)) + "\n"));
+    }
+    if (rulebook != null || fresh) {
+      Rulebook book = rulebook == null ? Rulebook.shipped() : Rulebook.read(rulebook);
+      edit = edit.put(new PartName(PartKind.RULEBOOK, Jaw.UNKNOWN, RULEBOOK), utf8(book.text()));
+    }
+    return edit;
+  }
+
+  private static PartName name(PartKind kind, Jaw jaw, Path file) {
+    return new PartName(kind, jaw, String.valueOf(file.getFileName()));
+  }
+
+  private static byte[] utf8(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static byte[] scan(Path file, Watch watch) {
+    byte[] content;
+    try {
+      content = Files.readAllBytes(file);
+    } catch (IOException failure) {
+      throw AppRefusal.FILE_UNREADABLE.with(file, failure.toString());
+    }
+    MeshFiles.read(content, String.valueOf(file.getFileName()), watch);
+    return content;
+  }
+}
