@@ -11,6 +11,7 @@ import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.abutment.Abutment;
 import rodwork.design.abutment.Abutments;
 import rodwork.design.abutment.Answers;
+import rodwork.design.abutment.Retention;
 import rodwork.geometry.Watch;
 import rodwork.survey.Gauges;
 import rodwork.survey.SurveyRules;
@@ -38,9 +39,14 @@ public final class JudgeAbutments {
    * @param surveyed at the path
    * @param rulebook that was gone by
    * @param abutments from the patient's right to left
+   * @param retention of the clasps that come first
    */
   public record Judged(
-      CastTeeth teeth, SurveyedCast surveyed, Rulebook rulebook, List<Abutment> abutments) {}
+      CastTeeth teeth,
+      SurveyedCast surveyed,
+      Rulebook rulebook,
+      List<Abutment> abutments,
+      Retention retention) {}
 
   /**
    * Judges.
@@ -66,10 +72,7 @@ public final class JudgeAbutments {
     watch.progress("surveying", 0);
     SurveyedCast surveyed = RunSurvey.of(cast, wanted.path, Gauges.COMMON, watch);
     watch.progress("judging abutments", 0);
-    return new Judged(
-        teeth,
-        surveyed,
-        book,
+    List<Abutment> abutments =
         Abutments.of(
             teeth.arch(),
             surveyed.survey(),
@@ -77,6 +80,7 @@ public final class JudgeAbutments {
             wanted.teeth,
             book.abutments(),
             wanted.answers,
-            watch));
+            watch);
+    return new Judged(teeth, surveyed, book, abutments, Retention.of(abutments, book.arms()));
   }
 }

@@ -50,6 +50,7 @@ public final class AbutmentsJson {
     json.set("notes", Json.texts(judged.surveyed().notes()));
     ArrayNode all = json.putArray("abutments");
     judged.abutments().forEach(a -> all.add(abutment(a)));
+    json.set("retention", ClaspJson.retention(judged.retention()));
     return json;
   }
 
@@ -89,7 +90,13 @@ public final class AbutmentsJson {
     ArrayNode sections = json.putArray("gum");
     abutment.sections().forEach(s -> sections.add(section(s)));
     ArrayNode families = json.putArray("families");
-    abutment.judgement().inOrder().forEach(j -> families.add(family(j)));
+    for (Judgement j : abutment.judgement().inOrder()) {
+      ObjectNode family = family(j);
+      String id = j.family().id();
+      family.set("clasp", Json.orNull(ClaspJson.of(abutment.actions().get(id))));
+      family.put("noClasp", abutment.noCourse().get(id));
+      families.add(family);
+    }
     json.set("couldReorder", keys(abutment.judgement().couldReorder()));
     return json;
   }

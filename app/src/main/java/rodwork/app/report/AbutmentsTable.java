@@ -3,18 +3,22 @@ package rodwork.app.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import rodwork.anatomy.chart.Notation;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.app.operation.JudgeAbutments;
 import rodwork.design.abutment.Abutment;
 import rodwork.design.abutment.GuidingPlane;
+import rodwork.design.abutment.Retention;
+import rodwork.design.arm.ArmForces;
 import rodwork.design.clasp.AbutmentFacts;
 import rodwork.design.clasp.Clause;
 import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Judgement;
 import rodwork.rules.Finding;
 import rodwork.rules.Limit;
+import rodwork.rules.Range;
 import rodwork.rules.Reading;
 import rodwork.rules.Verdict;
 import rodwork.survey.tooth.CrownZone;
@@ -45,6 +49,7 @@ public final class AbutmentsTable {
       abutment(lines, abutment, notation);
     }
     lines.add("");
+    retention(lines, judged.retention(), notation);
     lines.add("Guiding planes count in pairs: one alone guides nothing.");
     lines.add("An aid: the prescriber examines the patient, decides and signs.");
     return lines;
@@ -90,7 +95,10 @@ public final class AbutmentsTable {
     List<String> notHere = new ArrayList<>();
     for (Judgement j : abutment.judgement().inOrder()) {
       switch (j.answer()) {
-        case SERVES, SERVES_AFTER -> row(lines, ++place + ".", family(j));
+        case SERVES, SERVES_AFTER -> {
+          row(lines, ++place + ".", family(j));
+          arm(abutment, j).ifPresent(text -> row(lines, "", text));
+        }
         case NOT_DECIDED -> row(lines, "?", family(j));
         case DOES_NOT_SERVE -> {
           Judgement.Step why = why(j);
@@ -112,6 +120,55 @@ public final class AbutmentsTable {
           "could change with: "
               + words(
                   abutment.judgement().couldReorder().stream().sorted().map(Fact::words).toList()));
+    }
+  }
+
+  /** Length of the arm, and what it does. */
+  private static Optional<String> arm(Abutment abutment, Judgement j) {
+    return Optional.ofNullable(abutment.actions().get(j.family().id()))
+        .map(
+            action -> {
+              String length =
+                  String.format(
+                      Locale.ROOT,
+                      "arm of %.1f mm, %.0f° round the tooth",
+                      action.course().retentive().lengthMm(),
+                      action.course().encirclementDeg());
+              return length + action.forces().map(AbutmentsTable::forces).orElse("");
+            });
+  }
+
+  private static String forces(ArmForces forces) {
+    String pull =
+        forces
+            .pullN()
+            .map(p -> "pull " + range(p, "%.1f to %.1f N"))
+            .orElse("locks itself, no pull frees it");
+    return "; "
+        + pull
+        + "; "
+        + range(forces.stressMpa(), "%.0f to %.0f MPa")
+        + " of "
+        + range(forces.material().proofMpa(), "%.0f to %.0f MPa")
+        + " proof stress of "
+        + forces.material().name();
+  }
+
+  private static String range(Range range, String format) {
+    return String.format(Locale.ROOT, format, range.from(), range.to());
+  }
+
+  private static void retention(List<String> lines, Retention retention, Notation notation) {
+    for (Finding finding : retention.findings()) {
+      lines.add(finding.sentence());
+    }
+    List<String> out =
+        retention.shares().stream()
+            .filter(s -> !s.credited())
+            .map(s -> s.tooth().in(notation))
+            .toList();
+    if (!out.isEmpty()) {
+      lines.add("Not credited in that sum: " + String.join(", ", out) + ".");
     }
   }
 
@@ -229,9 +286,14 @@ public final class AbutmentsTable {
   private static String reason(Judgement j) {
     Judgement.Step step = why(j);
     Finding finding = step.finding();
+    int at = j.steps().indexOf(step);
+    // A preparation that goes too far is told with what wanted it, the step before.
+    Judgement.Step before = at > 0 ? j.steps().get(at - 1) : step;
+    boolean prepared = before.otherwise() instanceof Clause.Consequence.Prepares;
     return String.format(
         Locale.ROOT,
-        "%s: %s (%s: %s)",
+        "%s%s: %s (%s: %s)",
+        prepared ? held(before.finding()) + "; " : "",
         step.because(),
         held(finding),
         finding.standing().words(),

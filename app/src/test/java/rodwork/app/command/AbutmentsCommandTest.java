@@ -1,6 +1,7 @@
 package rodwork.app.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
@@ -41,6 +42,7 @@ class AbutmentsCommandTest {
       assertThat(abutment.get("families")).hasSize(Rulebook.shipped().clasps().families().size());
       for (JsonNode family : abutment.get("families")) {
         reasoned(family);
+        laidOut(family);
       }
       assertThat(abutment.get("thirds")).hasSize(6);
     }
@@ -62,6 +64,42 @@ class AbutmentsCommandTest {
       case "not decided" -> assertThat(family.get("undecided")).as(name).isNotEmpty();
       case "serves after" -> assertThat(family.get("preparations")).as(name).isNotEmpty();
       default -> assertThat(verdicts).as(name).containsOnly("met");
+    }
+  }
+
+  /** What is not ruled out has arms of believable size, or the reason why not. */
+  private static void laidOut(JsonNode family) {
+    String name = family.get("family").asText();
+    JsonNode clasp = family.get("clasp");
+    if (family.get("answer").asText().equals("does not serve")) {
+      assertThat(clasp.isNull()).as(name).isTrue();
+      return;
+    }
+    if (clasp.isNull()) {
+      assertThat(family.get("noClasp").asText()).as(name).isNotBlank();
+      return;
+    }
+    assertThat(clasp.get("retentive").get("lengthMm").asDouble()).as(name).isBetween(5.0, 45.0);
+    assertThat(clasp.get("encirclementDeg").asDouble()).as(name).isBetween(90.0, 360.0);
+    JsonNode line = clasp.get("retentive").get("line");
+    for (int i = 1; i < line.size(); i++) {
+      double step = 0;
+      for (int k = 0; k < 3; k++) {
+        step += Math.pow(line.get(i).get(k).asDouble() - line.get(i - 1).get(k).asDouble(), 2);
+      }
+      assertThat(Math.sqrt(step)).as("%s, step %d of its arm", name, i).isLessThan(4);
+    }
+    JsonNode forces = clasp.get("forces");
+    assertThat(forces.isNull()).isEqualTo(!clasp.get("retentive").get("onMark").asBoolean());
+    if (!forces.isNull() && !forces.get("pullN").isNull()) {
+      assertThat(forces.get("pullN").get("from").asDouble())
+          .isBetween(0.05, forces.get("pullN").get("to").asDouble());
+      double peak = 0;
+      for (JsonNode pair : forces.get("mostFriction")) {
+        peak = Math.max(peak, pair.get(1).asDouble());
+      }
+      // Every second step is written, so the peak may be missed by little.
+      assertThat(peak).isCloseTo(forces.get("pullN").get("to").asDouble(), withinPercentage(5));
     }
   }
 

@@ -77,13 +77,19 @@ final class ClaspReader {
         tip.at("at").items().stream().map(ClaspReader::spot).toList(),
         millimetres(tip.at("gauge")),
         spot(e.at("origin")),
+        e.at("arm").make(() -> Family.ArmShape.valueOf(constant(e.at("arm").text()))),
+        e.at("opposing").make(() -> Family.Opposing.valueOf(constant(e.at("opposing").text()))),
         material.text(),
         millimetres(tip.at("deepen-at-most")),
         clauses);
   }
 
   private static AbutmentFacts.Spot spot(Entry e) {
-    return e.make(() -> AbutmentFacts.Spot.valueOf(e.text().toUpperCase(Locale.ROOT)));
+    return e.make(() -> AbutmentFacts.Spot.valueOf(constant(e.text())));
+  }
+
+  private static String constant(String word) {
+    return word.toUpperCase(Locale.ROOT).replace('-', '_');
   }
 
   private Threshold millimetres(Entry e) {

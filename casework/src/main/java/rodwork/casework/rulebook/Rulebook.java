@@ -14,6 +14,8 @@ import java.util.Map;
 import rodwork.design.abutment.AbutmentRules;
 import rodwork.design.arm.ArmMaterial;
 import rodwork.design.arm.ArmRules;
+import rodwork.design.arm.ArmSections;
+import rodwork.design.arm.ArmStock;
 import rodwork.design.clasp.ClaspBook;
 import rodwork.survey.SurveyRules;
 import rodwork.survey.path.PathRules;
@@ -110,7 +112,8 @@ public record Rulebook(
 
   /** All that the judgement of abutments rests on. */
   public AbutmentRules abutments() {
-    return new AbutmentRules(clasps, planes, standOff, abutmentLimits);
+    return new AbutmentRules(
+        clasps, planes, standOff, new ArmStock(materials, sections, arms), abutmentLimits);
   }
 
   /** A material by its id. */

@@ -7,6 +7,7 @@ import java.util.Map;
 import rodwork.design.abutment.AbutmentRules;
 import rodwork.design.arm.ArmMaterial;
 import rodwork.design.arm.ArmRules;
+import rodwork.design.arm.ArmSections;
 import rodwork.design.arm.Section;
 import rodwork.survey.SurveyRules;
 import rodwork.survey.path.PathRules;

@@ -1,12 +1,14 @@
 package rodwork.design.abutment;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import rodwork.anatomy.space.Space;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.design.clasp.AbutmentJudgement;
 import rodwork.design.clasp.BarSection;
+import rodwork.design.course.ClaspAction;
 
 /**
  * One tooth as an abutment for what lies on one of its sides. A tooth between two spaces is two of
@@ -18,6 +20,8 @@ import rodwork.design.clasp.BarSection;
  * @param planes its surfaces that guide, or could: the one on that side, and the lingual one
  * @param sections the gum below its facial margin
  * @param judgement what was known, and what each family can do
+ * @param actions arms and forces of the families that are not ruled out, by id
+ * @param noCourse why a family that is not ruled out has no arms, by id
  */
 public record Abutment(
     Tooth tooth,
@@ -25,10 +29,14 @@ public record Abutment(
     Optional<Space> space,
     List<GuidingPlane> planes,
     List<BarSection> sections,
-    AbutmentJudgement judgement) {
+    AbutmentJudgement judgement,
+    Map<String, ClaspAction> actions,
+    Map<String, String> noCourse) {
   public Abutment {
     planes = List.copyOf(planes);
     sections = List.copyOf(sections);
+    actions = Map.copyOf(actions);
+    noCourse = Map.copyOf(noCourse);
   }
 
   /** The plane on the side of the space. */

@@ -1,6 +1,7 @@
 package rodwork.design.abutment;
 
 import java.util.List;
+import rodwork.design.arm.ArmStock;
 import rodwork.design.clasp.ClaspBook;
 import rodwork.rules.Threshold;
 import rodwork.rules.Thresholds;
@@ -13,16 +14,19 @@ import rodwork.survey.standoff.StandOffRules;
  * @param clasps families and preferences
  * @param planes guiding planes
  * @param standOff sections of the gum
+ * @param arms what arms are made of, and their forces
  * @param limits what facts are told by
  */
 public record AbutmentRules(
-    ClaspBook clasps, PlaneRules planes, StandOffRules standOff, Limits limits) {
+    ClaspBook clasps, PlaneRules planes, StandOffRules standOff, ArmStock arms, Limits limits) {
 
   /**
    * Limits by which a measurement becomes a yes or a no.
    *
    * @param clearOfMargin how far an arm stays from the margin
    * @param marginKnownTo how exactly the gingival margin is known
+   * @param barRelief how far a bar stands off the gum
+   * @param encirclement how far a clasp goes round its tooth at least
    * @param tippedFrom lean to mesial or distal from which a tooth counts as tipped
    * @param inclinedFrom lean to lingual from which a tooth counts as inclined
    * @param axisOfTooth how exactly the axis of a tooth is known from its crown
@@ -32,6 +36,8 @@ public record AbutmentRules(
   public record Limits(
       Threshold clearOfMargin,
       Threshold marginKnownTo,
+      Threshold barRelief,
+      Threshold encirclement,
       Threshold tippedFrom,
       Threshold inclinedFrom,
       Threshold axisOfTooth,
@@ -43,6 +49,8 @@ public record AbutmentRules(
       return new Limits(
           book.get("tip-from-margin-least", "mm"),
           book.get("margin-known-to", "mm"),
+          book.get("bar-relief", "mm"),
+          book.get("encirclement-least", "degrees"),
           book.get("tooth-tipped-from", "degrees"),
           book.get("tooth-inclined-from", "degrees"),
           book.get("tooth-axis-known-to", "degrees"),

@@ -1,6 +1,7 @@
 package rodwork.design.abutment;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,13 +11,23 @@ import rodwork.anatomy.Arch;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.space.Space;
+import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
+import rodwork.design.arm.MeshSurface;
+import rodwork.design.arm.ToothSurface;
 import rodwork.design.clasp.AbutmentFacts;
+import rodwork.design.clasp.AbutmentJudgement;
 import rodwork.design.clasp.AbutmentMeasure;
 import rodwork.design.clasp.BarSection;
 import rodwork.design.clasp.ClaspJudge;
 import rodwork.design.clasp.Fact;
+import rodwork.design.clasp.Family;
+import rodwork.design.clasp.Judgement;
+import rodwork.design.course.BarWay;
+import rodwork.design.course.ClaspAction;
+import rodwork.design.course.ClaspCourse;
+import rodwork.design.course.CourseFinder;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.mesh.TriangleTree;
@@ -32,6 +43,9 @@ import rodwork.survey.plane.PlaneSites;
 
 /** Judges the abutments of an arch: a pure function of arch, teeth, chart, survey and rules. */
 public final class Abutments {
+  /** Where exactly an arm begins is open to this [mm]. */
+  private static final double LENGTH_MM = 0.5;
+
   private final Survey survey;
   private final Dentition dentition;
   private final AbutmentRules rules;
@@ -41,6 +55,7 @@ public final class Abutments {
   private final VertexNormals normals;
   private final ToothFacts toothFacts;
   private final ClaspJudge judge;
+  private final ToothSurface surface;
 
   private Abutments(
       Arch arch, Survey survey, Dentition dentition, AbutmentRules rules, Answers answers) {
@@ -54,6 +69,7 @@ public final class Abutments {
     this.toothFacts =
         new ToothFacts(arch, dentition, SiteFinder.likelyAbutments(dentition), rules.limits());
     this.judge = new ClaspJudge(rules.clasps());
+    this.surface = new MeshSurface(tree, survey.surveyor().normals());
   }
 
   /**
@@ -76,16 +92,22 @@ public final class Abutments {
     Abutments all = new Abutments(arch, survey, dentition, rules, answers);
     SortedSet<ToothNumber> teeth =
         wanted.isEmpty() ? new TreeSet<>(SiteFinder.likelyAbutments(dentition)) : wanted;
-    List<Abutment> found = new ArrayList<>();
+    List<Row> rows = new ArrayList<>();
     for (ToothNumber number : teeth) {
-      watch.check();
-      Optional<Tooth> tooth = dentition.tooth(number);
-      if (tooth.isPresent()) {
-        all.sides(tooth.get()).forEach(side -> found.add(all.judge(tooth.get(), side)));
-      }
+      all.dentition
+          .tooth(number)
+          .ifPresent(tooth -> all.sides(tooth).forEach(side -> rows.add(new Row(tooth, side))));
     }
-    return List.copyOf(found);
+    return rows.parallelStream()
+        .map(
+            row -> {
+              watch.check();
+              return all.judge(row.tooth, row.side);
+            })
+        .toList();
   }
+
+  private record Row(Tooth tooth, Surface side) {}
 
   /** The sides with spaces; without one that of the embrasure that a clasp would cross. */
   private List<Surface> sides(Tooth tooth) {
@@ -131,7 +153,68 @@ public final class Abutments {
     planes.add(lingual);
     facts = facts.with(Fact.RECIPROCAL_HEIGHT, height(lingual));
     facts = at(facts, Fact.RECIPROCAL_HEIGHT, lingual.there().map(PlanePatch::place));
-    return new Abutment(tooth, side, space, planes, sections, judge.judge(answers.on(facts)));
+    CourseFinder finder =
+        new CourseFinder(
+            new CourseFinder.CrownBeltSource(tree.mesh(), survey.axis(), surface),
+            tooth,
+            new BarWay(
+                survey,
+                tree,
+                tooth,
+                side,
+                space.isPresent(),
+                rules.standOff(),
+                rules.limits().barRelief()),
+            rules.arms());
+    Map<AbutmentFacts.Reach, ClaspCourse.Attempt> attempts = new HashMap<>();
+    Map<AbutmentFacts.Reach, Reading> reaches = new HashMap<>();
+    for (Family family : rules.clasps().families()) {
+      for (AbutmentFacts.Spot spot : family.tips()) {
+        AcrossThird tip = facts.across(spot);
+        AbutmentFacts.Reach reach = new AbutmentFacts.Reach(family.id(), tip);
+        ClaspCourse.Attempt attempt = finder.course(family, facts, tip);
+        attempts.put(reach, attempt);
+        reaches.put(reach, length(attempt));
+      }
+    }
+    AbutmentJudgement judgement = judge.judge(answers.on(facts.withReaches(reaches)));
+    Map<String, ClaspAction> actions = new HashMap<>();
+    Map<String, String> noCourse = new HashMap<>();
+    for (Judgement j : judgement.inOrder()) {
+      if (j.answer() == Judgement.Answer.DOES_NOT_SERVE || j.tip().isEmpty()) {
+        continue;
+      }
+      AbutmentFacts.Reach reach = new AbutmentFacts.Reach(j.family().id(), j.tip().get());
+      ClaspCourse.Attempt attempt = attempts.get(reach);
+      if (attempt != null && attempt.course().isPresent()) {
+        actions.put(j.family().id(), action(attempt.course().get(), j.family(), tooth));
+      } else if (attempt != null) {
+        noCourse.put(j.family().id(), attempt.why());
+      }
+    }
+    return new Abutment(tooth, side, space, planes, sections, judgement, actions, noCourse);
+  }
+
+  /** A length is known to the width of a tip. */
+  private static Reading length(ClaspCourse.Attempt attempt) {
+    return attempt
+        .course()
+        .<Reading>map(c -> Reading.mm(c.retentive().lengthMm(), LENGTH_MM))
+        .orElseGet(() -> new Reading.NotKnown(attempt.why()));
+  }
+
+  private ClaspAction action(ClaspCourse course, Family family, Tooth tooth) {
+    Vec3 tip = course.retentive().end().point();
+    return ClaspAction.of(
+        course,
+        rules.arms().material(family.material()),
+        rules.arms(),
+        surface,
+        survey.axis(),
+        rules.limits().encirclement(),
+        new Place(
+            "tooth " + tooth.number().fdi() + ", " + family.name(),
+            Optional.of(new Place.Spot(tip.x(), tip.y(), tip.z()))));
   }
 
   private AbutmentFacts proximalFacts(AbutmentFacts facts, GuidingPlane plane) {

@@ -21,6 +21,8 @@ import rodwork.rules.Reading;
  * @param thirds readings of the facial and lingual thirds
  * @param crossings readings of the gum below each facial third, where a bar to that third would
  *     cross the margin; a third without them has the general ones
+ * @param reaches length of the retentive arm of a family with its tip in a third; one without has
+ *     the general length
  */
 public record AbutmentFacts(
     ToothNumber tooth,
@@ -28,7 +30,11 @@ public record AbutmentFacts(
     Map<Fact, Reading> general,
     Map<Fact, Place> places,
     Map<Site, Third> thirds,
-    Map<AcrossThird, Crossing> crossings) {
+    Map<AcrossThird, Crossing> crossings,
+    Map<Reach, Reading> reaches) {
+  /** The retentive arm of a family with its tip in one third. */
+  public record Reach(String family, AcrossThird tip) {}
+
   /**
    * The gum below one facial third.
    *
@@ -95,6 +101,7 @@ public record AbutmentFacts(
     places = Map.copyOf(places);
     thirds = Map.copyOf(thirds);
     crossings = Map.copyOf(crossings);
+    reaches = Map.copyOf(reaches);
   }
 
   /** Facts without readings of single crossings. */
@@ -104,7 +111,7 @@ public record AbutmentFacts(
       Map<Fact, Reading> general,
       Map<Fact, Place> places,
       Map<Site, Third> thirds) {
-    this(tooth, space, general, places, thirds, Map.of());
+    this(tooth, space, general, places, thirds, Map.of(), Map.of());
   }
 
   private static void check(Fact fact, Reading reading) {
@@ -157,14 +164,26 @@ public record AbutmentFacts(
     Map<Fact, Reading> changed = new EnumMap<>(Fact.class);
     changed.putAll(general);
     changed.put(fact, reading);
-    return new AbutmentFacts(tooth, space, changed, places, thirds, crossingsWithout(fact));
+    return new AbutmentFacts(
+        tooth, space, changed, places, thirds, crossingsWithout(fact), reachesWithout(fact));
   }
 
   /** The same facts without one. */
   public AbutmentFacts without(Fact fact) {
     Map<Fact, Reading> changed = new HashMap<>(general);
     changed.remove(fact);
-    return new AbutmentFacts(tooth, space, changed, places, thirds, crossingsWithout(fact));
+    return new AbutmentFacts(
+        tooth, space, changed, places, thirds, crossingsWithout(fact), reachesWithout(fact));
+  }
+
+  /** What a person says of an arm's length goes before what was laid out. */
+  private Map<Reach, Reading> reachesWithout(Fact fact) {
+    return fact == Fact.CIRCLET_LENGTH || fact == Fact.BAR_LENGTH ? Map.of() : reaches;
+  }
+
+  /** The same facts with the lengths of arms. */
+  public AbutmentFacts withReaches(Map<Reach, Reading> lengths) {
+    return new AbutmentFacts(tooth, space, general, places, thirds, crossings, lengths);
   }
 
   private Map<AcrossThird, Crossing> crossingsWithout(Fact fact) {
@@ -177,18 +196,18 @@ public record AbutmentFacts(
   public AbutmentFacts at(Fact fact, Place place) {
     Map<Fact, Place> changed = new HashMap<>(places);
     changed.put(fact, place);
-    return new AbutmentFacts(tooth, space, general, changed, thirds, crossings);
+    return new AbutmentFacts(tooth, space, general, changed, thirds, crossings, reaches);
   }
 
   /** The same facts with other readings of a third. */
   public AbutmentFacts with(Site site, Third third) {
     Map<Site, Third> changed = new HashMap<>(thirds);
     changed.put(site, third);
-    return new AbutmentFacts(tooth, space, general, places, changed, crossings);
+    return new AbutmentFacts(tooth, space, general, places, changed, crossings, reaches);
   }
 
   /** The third on the side of the space or away from it. */
-  AcrossThird across(Spot spot) {
+  public AcrossThird across(Spot spot) {
     AcrossThird near = space == Surface.MESIAL ? AcrossThird.MESIAL : AcrossThird.DISTAL;
     AcrossThird far = space == Surface.MESIAL ? AcrossThird.DISTAL : AcrossThird.MESIAL;
     return switch (spot) {

@@ -63,7 +63,7 @@ public final class AbutmentMeasure {
       facts.putAll(middle.readings());
       places.putAll(middle.places());
     }
-    return new AbutmentFacts(number, space, facts, places, thirds.thirds(), crossings);
+    return new AbutmentFacts(number, space, facts, places, thirds.thirds(), crossings, Map.of());
   }
 
   private static String kind(ToothNumber number) {

@@ -10,7 +10,6 @@ import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.GingivalMargin;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.geometry.Vec3;
-import rodwork.geometry.mesh.SurfacePoint;
 import rodwork.geometry.mesh.TriangleTree;
 import rodwork.rules.Place;
 import rodwork.survey.Survey;
@@ -52,18 +51,37 @@ public record BarSection(AcrossThird across, int edge, Vec3 margin, StandOff sta
             case DISTAL -> -THIRD_MIDDLE * half;
           };
       for (int edge = -1; edge <= 1; edge++) {
-        Vec3 start = marginAt(tooth, middle + edge * HALF_BAR_MM);
-        Optional<SurfacePoint> on =
-            start == null ? Optional.empty() : tree.closest(start, MARGIN_NEAR_MM);
-        if (on.isPresent()) {
-          StandOff off =
-              StandOff.of(
-                  survey, on.get().point(), on.get().triangle(), tooth.axes().facial(), rules);
-          sections.add(new BarSection(across, edge, on.get().point(), off));
-        }
+        at(survey, tree, tooth, across, edge, middle + edge * HALF_BAR_MM, rules)
+            .ifPresent(sections::add);
       }
     }
     return sections;
+  }
+
+  /**
+   * The section at one place.
+   *
+   * @param mesialMm where along the tooth, from its middle to mesial [mm]
+   * @return none where the margin was not seen there
+   */
+  public static Optional<BarSection> at(
+      Survey survey,
+      TriangleTree tree,
+      Tooth tooth,
+      AcrossThird across,
+      int edge,
+      double mesialMm,
+      StandOffRules rules) {
+    Vec3 start = marginAt(tooth, mesialMm);
+    return Optional.ofNullable(start)
+        .flatMap(p -> tree.closest(p, MARGIN_NEAR_MM))
+        .map(
+            on ->
+                new BarSection(
+                    across,
+                    edge,
+                    on.point(),
+                    StandOff.of(survey, on.point(), on.triangle(), tooth.axes().facial(), rules)));
   }
 
   /** Where a level of it lies, in words and on the scan. */

@@ -13,6 +13,8 @@ import rodwork.rules.Threshold;
  * @param tips where on it the tip may lie, best first
  * @param gauge undercut it takes [mm]
  * @param origin where on the surface the arm begins
+ * @param arm how its retentive arm runs
+ * @param opposing what holds against it
  * @param material id of the material of its retentive arm
  * @param deepening how much an undercut that falls short may be deepened [mm]
  * @param clauses what it requires
@@ -24,9 +26,35 @@ public record Family(
     List<AbutmentFacts.Spot> tips,
     Threshold gauge,
     AbutmentFacts.Spot origin,
+    ArmShape arm,
+    Opposing opposing,
     String material,
     Threshold deepening,
     List<Clause> clauses) {
+  /** How a retentive arm runs. */
+  public enum ArmShape {
+    /** Around the surface of the tip from one proximal side. */
+    CIRCLET,
+    /** Around the other surface and the far proximal one first. */
+    RING,
+    /** Along the surface above the line, and back below it. */
+    HAIRPIN,
+    /** Over the gum and up to the tip. */
+    BAR
+  }
+
+  /** What holds against the tip. */
+  public enum Opposing {
+    /** An arm on the other surface from the side of the space. */
+    ARM,
+    /** The same from the far side. */
+    FAR_ARM,
+    /** The rigid part of the same arm. */
+    ITSELF,
+    /** The plate beside the space and the minor connector of the far rest. */
+    PLATE
+  }
+
   public Family {
     tips = List.copyOf(tips);
     clauses = List.copyOf(clauses);

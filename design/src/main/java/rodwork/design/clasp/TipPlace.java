@@ -39,9 +39,15 @@ final class TipPlace {
       case ROOM_ABOVE_MIDDLE -> above(third(AbutmentFacts.Spot.MIDDLE));
       case ROOM_BELOW_MIDDLE -> below(third(AbutmentFacts.Spot.MIDDLE));
       case ROOM_BELOW_TIP -> below(third);
+      case CIRCLET_LENGTH, BAR_LENGTH -> length(fact);
       default ->
           family.surface() == Surface.FACIAL ? facts.reading(fact, across) : facts.reading(fact);
     };
+  }
+
+  private Reading length(Fact fact) {
+    Reading laid = facts.reaches().get(new AbutmentFacts.Reach(family.id(), across));
+    return laid != null ? laid : facts.reading(fact);
   }
 
   Place place(Fact fact) {

@@ -1,6 +1,5 @@
-package rodwork.casework.rulebook;
+package rodwork.design.arm;
 
-import rodwork.design.arm.Section;
 import rodwork.rules.Standing;
 
 /** Sections with which arms of one making begin and end. */

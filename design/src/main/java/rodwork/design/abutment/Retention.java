@@ -1,0 +1,100 @@
+package rodwork.design.abutment;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.design.arm.ArmRules;
+import rodwork.design.clasp.Judgement;
+import rodwork.design.course.ClaspAction;
+import rodwork.rules.Finding;
+import rodwork.rules.Limit;
+import rodwork.rules.Place;
+import rodwork.rules.Range;
+import rodwork.rules.Reading;
+import rodwork.rules.Threshold;
+
+/**
+ * What the clasps that come first at each abutment hold together, pulled straight along the path. A
+ * sum, so nothing for a pull at one end: there the moment about the axis of rotation counts.
+ *
+ * @param shares one a tooth
+ * @param sumN of all that are credited [N]
+ * @param findings the sum against what is wanted of a denture; empty where nothing is credited
+ */
+public record Retention(List<Share> shares, Range sumN, List<Finding> findings) {
+  /**
+   * One clasp's share.
+   *
+   * @param tooth which
+   * @param abutment the row it stands in
+   * @param family the one that comes first
+   * @param pullN of it [N]; empty where it is not known
+   * @param credited whether it counts: not where the tip holds along the path only
+   */
+  public record Share(
+      ToothNumber tooth,
+      Abutment abutment,
+      String family,
+      Optional<Range> pullN,
+      boolean credited) {}
+
+  /** Rule by which a tip without undercut at the reference orientation is warned of. */
+  private static final String HOLDS = "tip-holds-at-reference";
+
+  public Retention {
+    shares = List.copyOf(shares);
+    findings = List.copyOf(findings);
+  }
+
+  /** Of judged abutments; a tooth with two rows takes part with the better answered one. */
+  public static Retention of(List<Abutment> abutments, ArmRules rules) {
+    Map<ToothNumber, Share> shares = new LinkedHashMap<>();
+    Map<ToothNumber, Judgement.Answer> answers = new LinkedHashMap<>();
+    for (Abutment abutment : abutments) {
+      ToothNumber tooth = abutment.tooth().number();
+      Judgement first = abutment.judgement().inOrder().getFirst();
+      Judgement.Answer before = answers.get(tooth);
+      if (first.answer() == Judgement.Answer.DOES_NOT_SERVE
+          || (before != null && before.compareTo(first.answer()) <= 0)) {
+        continue;
+      }
+      Optional<Range> pull =
+          Optional.ofNullable(abutment.actions().get(first.family().id()))
+              .flatMap(ClaspAction::forces)
+              .flatMap(f -> f.pullN());
+      boolean credited = pull.isPresent() && !first.warnings().contains(HOLDS);
+      answers.put(tooth, first.answer());
+      shares.put(tooth, new Share(tooth, abutment, first.family().id(), pull, credited));
+    }
+    double from = 0;
+    double to = 0;
+    for (Share share : shares.values()) {
+      if (share.credited) {
+        Range pull = share.pullN.orElseThrow();
+        from += pull.from();
+        to += pull.to();
+      }
+    }
+    List<Finding> findings = new ArrayList<>();
+    if (to > 0) {
+      Reading reading = new Reading.Measured((from + to) / 2, (to - from) / 2, "N");
+      findings.add(finding(rules.dentureFrom(), reading, true));
+      findings.add(finding(rules.dentureTo(), reading, false));
+    }
+    return new Retention(List.copyOf(shares.values()), new Range(from, to), findings);
+  }
+
+  private static Finding finding(Threshold t, Reading reading, boolean least) {
+    return Finding.of(
+        t.id(),
+        "pull of all clasps together along the path",
+        Place.of("the denture"),
+        reading,
+        least ? new Limit.Least(t.value(), t.unit()) : new Limit.Most(t.value(), t.unit()),
+        t.source(),
+        t.standing());
+  }
+}

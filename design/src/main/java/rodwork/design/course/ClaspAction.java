@@ -1,0 +1,95 @@
+package rodwork.design.course;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rodwork.design.arm.ArmAdvice;
+import rodwork.design.arm.ArmForces;
+import rodwork.design.arm.ArmMaterial;
+import rodwork.design.arm.ArmStock;
+import rodwork.design.arm.ToothSurface;
+import rodwork.geometry.Vec3;
+import rodwork.rules.Finding;
+import rodwork.rules.Limit;
+import rodwork.rules.Place;
+import rodwork.rules.Range;
+import rodwork.rules.Reading;
+import rodwork.rules.Threshold;
+
+/**
+ * What a clasp does on its tooth.
+ *
+ * @param course its arms
+ * @param forces of the retentive arm on its way out; empty where its tip stands on no mark yet
+ * @param opposingN friction of the opposing contact on a parallel surface while the tip presses
+ *     [N]; empty where nothing opposes it or there are no forces
+ * @param findings encirclement, pull, stress
+ * @param advice what to do where the arm is overstressed
+ */
+public record ClaspAction(
+    ClaspCourse course,
+    Optional<ArmForces> forces,
+    Optional<Range> opposingN,
+    List<Finding> findings,
+    List<String> advice) {
+  /** Contacts are read every few degrees. */
+  private static final double READ_DEG = 3;
+
+  public ClaspAction {
+    findings = List.copyOf(findings);
+    advice = List.copyOf(advice);
+  }
+
+  /**
+   * Follows the retentive arm out.
+   *
+   * @param path withdrawal axis, unit vector
+   * @param encirclement least angle that a clasp goes round
+   * @param place of its tip
+   */
+  public static ClaspAction of(
+      ClaspCourse course,
+      ArmMaterial material,
+      ArmStock stock,
+      ToothSurface tooth,
+      Vec3 path,
+      Threshold encirclement,
+      Place place) {
+    List<Finding> findings = new ArrayList<>();
+    findings.add(
+        Finding.of(
+            encirclement.id(),
+            "how far the clasp goes round the tooth",
+            place,
+            Reading.degrees(course.encirclementDeg(), READ_DEG),
+            new Limit.Least(encirclement.value(), encirclement.unit()),
+            encirclement.source(),
+            encirclement.standing()));
+    if (!course.standsOnMark()) {
+      return new ClaspAction(course, Optional.empty(), Optional.empty(), findings, List.of());
+    }
+    ArmForces forces = ArmForces.of(course.retentive(), material, tooth, path, stock.rules());
+    findings.addAll(forces.findings(stock.rules(), place));
+    double soft = material.modulusGpa().from() / material.modulusGpa().to();
+    double least =
+        soft * stock.rules().leastFriction().value() * forces.leastFriction().peak().normalN();
+    double most = stock.rules().mostFriction().value() * forces.mostFriction().peak().normalN();
+    return new ClaspAction(
+        course,
+        Optional.of(forces),
+        forces.pullN().map(_ -> new Range(Math.min(least, most), Math.max(least, most))),
+        findings,
+        ArmAdvice.of(forces, choices(stock, material), tooth, path, stock.rules()));
+  }
+
+  /**
+   * Other materials that the same arm could be made of; polymers want thicker arms of their own.
+   */
+  private static List<ArmAdvice.Choice> choices(ArmStock stock, ArmMaterial material) {
+    boolean wrought = material.making() == ArmMaterial.Making.WROUGHT;
+    return stock.choices().stream()
+        .filter(c -> c.material().making() != ArmMaterial.Making.POLYMER)
+        .filter(c -> wrought == (c.material().making() == ArmMaterial.Making.WROUGHT))
+        .toList();
+  }
+}
