@@ -43,6 +43,11 @@ public final class CourseFinder {
   /** The two legs of a hairpin lie this far apart at least, middle to middle [mm]. */
   private static final double HAIRPIN_GAP_MM = 2;
 
+  /** Points of the turn of a hairpin, and how far it bulges past where it turns [degrees]. */
+  private static final int TURN_POINTS = 6;
+
+  private static final double TURN_DEG = 8;
+
   private final CrownBelt belt;
   private final Tooth tooth;
   private final ToothSurface surface;
@@ -175,6 +180,17 @@ public final class CourseFinder {
       CrownBelt.Outline outline = belt.at(deg);
       if (outline != null) {
         add(line, outline, deg, Math.max(rigid(outline, width), tipHeight + HAIRPIN_GAP_MM));
+      }
+    }
+    for (int i = 1; i < TURN_POINTS; i++) {
+      double share = (double) i / TURN_POINTS;
+      double s = turnAt + TURN_DEG * Math.sin(Math.PI * share);
+      double deg = CrownBelt.snapped(base + turn * s);
+      CrownBelt.Outline outline = belt.at(deg);
+      if (outline != null) {
+        double upper = Math.max(rigid(outline, width), tipHeight + HAIRPIN_GAP_MM);
+        double lower = Math.max(tipHeight, outline.low() + width / 2);
+        add(line, outline, deg, mix(upper, lower, share));
       }
     }
     for (double s = turnAt; s > sweep; s -= CrownBelt.stepDeg()) {
