@@ -3,6 +3,8 @@ import { GaugeRack } from "../panels/GaugeRack";
 import { Header } from "../panels/Header";
 import { HelpSheet } from "../panels/HelpSheet";
 import { Pages, PageTurn } from "../panels/Pages";
+import { ParallelStrip } from "../panels/ParallelStrip";
+import { Pins } from "../panels/Pins";
 import { SpokenReading } from "../panels/ReadingTag";
 import { TiltPanel } from "../panels/TiltPanel";
 import { DeskContext } from "../panels/use-bench";
@@ -76,9 +78,11 @@ export function BenchPage({ bench }: { readonly bench: Bench }): ReactElement {
         <Header />
         <aside className="left">
           <TiltPanel />
+          <Pins />
           <GaugeRack />
         </aside>
         <CastStage bench={bench} driverRef={driver} />
+        <ParallelStrip />
         <aside className="right">
           <PageTurn />
           <Pages />

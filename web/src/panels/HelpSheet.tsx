@@ -19,6 +19,8 @@ const HAND: readonly (readonly [string, string])[] = [
   ["drag a mark", "slide it along its gauge's curve; with Alt anywhere"],
   ["click a tooth, on the arch page", "choose it; where none is outlined, add one"],
   ["drag the chosen tooth's outline", "pull its margin"],
+  ["click a section of the strip", "see it large"],
+  ["double click a pin", "name it"],
   ["drop a file", "open a scan"],
 ];
 

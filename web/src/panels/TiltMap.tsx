@@ -85,6 +85,15 @@ export function TiltMap(props: { readonly map: PathMap | null; readonly by: Shad
       <text x="-90" y="-4" className={jaw ? "side start" : "side start off"}>right</text>
       <text x="90" y="-4" className={jaw ? "side end" : "side end off"}>left</text>
       <circle r="1.8" className="zero" />
+      {document.pins.map((pin) => {
+        const place = mapPlace(pin.tilt, jaw);
+        return (
+          <g key={pin.id} className="mappin" transform={`translate(${place.x * scale} ${-1 * place.y * scale})`} data-pin={pin.name}>
+            <path d="M0 0L-2.6 -6H2.6Z" />
+            <text y="-8">{pin.name}</text>
+          </g>
+        );
+      })}
       {best && <BestPlace at={mapPlace(best, jaw)} scale={scale} />}
       <g transform={`translate(${dot.x * scale} ${-1 * dot.y * scale})`} className="dot" data-testid="dot">
         <circle r="9.5" />

@@ -80,6 +80,14 @@ export const ACTIONS: readonly Action[] = [
     can: onCast,
     run: (bench) => bench.turnTo(bench.store.get().page === "arch" ? "profile" : "arch"),
   },
+  {
+    id: "tilt.pin",
+    group: "tilt",
+    label: "Pin this tilt",
+    keys: ["p"],
+    can: framed,
+    run: (bench) => bench.pinTilt(),
+  },
   { id: "cast.picture", group: "cast", label: "Save a picture", keys: ["Ctrl+s"], can: onCast, run: (_, hands) => hands.savePicture() },
 
   view("above", "From above, along the rod", "o"),

@@ -1,5 +1,6 @@
 import type { UnitChoice } from "../values/units";
 import type { CastMesh } from "../wire/mesh";
+import type { StripSection } from "../wire/strip";
 import type { SurveyFrame } from "../wire/survey-frame";
 import type { ScanVec } from "../values/vec";
 import type { Notation } from "../values/tooth-number";
@@ -36,6 +37,8 @@ export interface BenchState {
   readonly selected: string | null;
   readonly markReadings: ReadonlyMap<string, Reading>;
   readonly profile: Profile | null;
+  /** The parallel strip at the newest tilt; empty where the teeth are not known. */
+  readonly strip: readonly StripSection[];
   readonly asking: Asking;
   /** The teeth as the server found them from what the document says. */
   readonly teeth: TeethInfo | null;
@@ -85,6 +88,7 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
   selected: "moment",
   markReadings: "server",
   profile: "server",
+  strip: "server",
   asking: "moment",
   teeth: "server",
   labels: "server",
@@ -118,6 +122,7 @@ export const EMPTY_BENCH: BenchState = {
   selected: null,
   markReadings: new Map(),
   profile: null,
+  strip: [],
   asking: null,
   teeth: null,
   labels: null,

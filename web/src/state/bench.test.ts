@@ -4,7 +4,7 @@ import { tilt, totalTilt } from "../values/tilt";
 import { scan } from "../values/vec";
 import { type Api, Refused } from "../wire/api";
 import type { CastInfo, FrameChoice } from "../wire/types";
-import { Bench, movedOn } from "./bench";
+import { Bench, movedOn, nextName } from "./bench";
 import { EMPTY_BENCH, HOMES } from "./bench-state";
 import { BrowserKeep } from "./keep";
 
@@ -156,5 +156,34 @@ describe("a tooth said to be missing", () => {
     expect(told(movedOn([15, 16].map(at), 15, [16]))).toEqual({ 15: 17, 16: 16 });
     expect(told(movedOn([17, 18].map(at), 17, []))).toEqual({ 17: 18 });
     expect(told(movedOn([14].map(at), 15, []))).toEqual({ 14: 14 });
+  });
+});
+
+describe("pins", () => {
+  it("keep a tilt by name, once, and are undone like any edit", async () => {
+    const bench = await withCast(made());
+    const names = (): string[] => bench.store.get().document!.pins.map(({ name }) => name);
+    bench.setTilt(tilt(3, -2));
+    bench.pinTilt();
+    bench.pinTilt();
+    expect(names()).toEqual(["A"]);
+    expect(bench.store.get().note).toContain("pin A");
+    bench.setTilt(tilt(4, 0));
+    bench.pinTilt();
+    const [first] = bench.store.get().document!.pins;
+    bench.namePin(first!.id, "more on 47");
+    expect(names()).toEqual(["more on 47", "B"]);
+    bench.removePin(first!.id);
+    expect(names()).toEqual(["B"]);
+    bench.undo();
+    bench.undo();
+    expect(names()).toEqual(["A", "B"]);
+    expect(bench.store.get().document!.pins[0]!.tilt).toEqual(tilt(3, -2));
+  });
+  it("are lettered by what is free", () => {
+    const pins = [..."ABCDEFGHIJKLMNOPQRSTUVWXYZ"].map((name) => ({ id: name, name, tilt: tilt(0, 0) }));
+    expect(nextName([])).toBe("A");
+    expect(nextName(pins.filter(({ name }) => name !== "C"))).toBe("C");
+    expect(nextName(pins)).toBe("A2");
   });
 });

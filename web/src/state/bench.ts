@@ -1,12 +1,12 @@
-import { REFERENCE, rounded, type Tilt, totalTilt, within } from "../values/tilt";
+import { REFERENCE, rounded, sameTilt, type Tilt, totalTilt, within } from "../values/tilt";
 import { degrees, type Mm, type UnitChoice } from "../values/units";
 import type { Api } from "../wire/api";
-import type { PathFound, PathMap } from "../wire/path";
+import type { PathFound, PathMap, PathsCompared } from "../wire/path";
 import { type Notation, toothText } from "../values/tooth-number";
 import { length, type ScanVec, sub } from "../values/vec";
 import type { Fdi, FrameChoice, Spot, TeethSaid, Zone } from "../wire/types";
 import { type BenchState, EMPTY_BENCH, type LookChoice, type Page } from "./bench-state";
-import { apply, type Command, type Mark } from "./document";
+import { apply, type Command, type Mark, type PathPin } from "./document";
 import { recorded, redone, undone } from "./history";
 import type { Keep } from "./keep";
 import { LEAST_PULL_MM, pulled } from "./margin-pull";
@@ -37,7 +37,7 @@ export class Bench {
   ) {
     this.store = new Store<BenchState>({ ...EMPTY_BENCH, ...keep.habits() });
     this.surveying = new Surveying(this.store, api);
-    this.teething = new Teething(this.store, api, () => this.surveying.readTooth());
+    this.teething = new Teething(this.store, api, () => this.surveying.readTeeth());
     this.opening = new Opening(this.store, api, keep, this.surveying, this.teething);
   }
 
@@ -86,6 +86,48 @@ export class Bench {
     try {
       coarse(await this.api.coarsePath(cast.id));
       return await this.api.path(cast.id);
+    } catch (error) {
+      this.store.set({ problem: problemOf(error) });
+      return null;
+    }
+  }
+
+  // Pins.
+
+  /** Keeps the tilt of now under a letter of its own, unless it is kept already. */
+  pinTilt(): void {
+    const { document } = this.store.get();
+    if (!document) return;
+    const there = document.pins.find((pin) => sameTilt(pin.tilt, document.tilt));
+    if (there) {
+      this.store.set({ note: `This tilt is kept already: pin ${there.name}.` });
+      return;
+    }
+    const pin: PathPin = { id: crypto.randomUUID(), name: nextName(document.pins), tilt: document.tilt };
+    this.edit({ kind: "pin", index: document.pins.length, from: null, to: pin });
+  }
+
+  removePin(id: string): void {
+    const pins = this.store.get().document?.pins ?? [];
+    const index = pins.findIndex((pin) => pin.id === id);
+    const from = pins[index];
+    if (from) this.edit({ kind: "pin", index, from, to: null });
+  }
+
+  namePin(id: string, name: string): void {
+    const pins = this.store.get().document?.pins ?? [];
+    const index = pins.findIndex((pin) => pin.id === id);
+    const from = pins[index];
+    const wanted = name.trim().slice(0, 24);
+    if (from && wanted && wanted !== from.name) this.edit({ kind: "pin", index, from, to: { ...from, name: wanted } });
+  }
+
+  /** @returns null where it could not be; the reason is shown */
+  async comparePaths(from: Tilt, to: Tilt): Promise<PathsCompared | null> {
+    const { cast } = this.store.get();
+    if (!cast) return null;
+    try {
+      return await this.api.comparePaths(cast.id, from, to);
     } catch (error) {
       this.store.set({ problem: problemOf(error) });
       return null;
@@ -323,6 +365,15 @@ export class Bench {
       this.store.set({ markReadings: readings });
       if (command.to) this.surveying.readMark(command.to);
     }
+  }
+}
+
+/** The first letter that no pin bears; after Z comes A2. */
+export function nextName(pins: readonly PathPin[]): string {
+  const taken = new Set(pins.map((pin) => pin.name));
+  for (let n = 0; ; n++) {
+    const name = String.fromCharCode(65 + (n % 26)) + (n < 26 ? "" : String(1 + Math.floor(n / 26)));
+    if (!taken.has(name)) return name;
   }
 }
 

@@ -14,10 +14,18 @@ export interface Mark extends Spot {
 export const fitsStill = (mark: Mark, reading: Reading | undefined): boolean =>
   mark.gaugeMm === null || !reading || (reading.fits !== null && Number(reading.fits) === mark.gaugeMm);
 
+/** An orientation of the cast that a person keeps by name. */
+export interface PathPin {
+  readonly id: string;
+  readonly name: string;
+  readonly tilt: Tilt;
+}
+
 /** What a person decides on the bench, and can undo. Immutable. */
 export interface Document {
   readonly tilt: Tilt;
   readonly marks: readonly Mark[];
+  readonly pins: readonly PathPin[];
   readonly frame: FrameChoice;
   /** True once a person said that the tilt may pass the limit. */
   readonly pastLimit: boolean;
@@ -29,6 +37,7 @@ export const NOTHING_SAID: TeethSaid = { missing: [], points: [], pins: [] };
 export const emptyDocument = (frame: FrameChoice): Document => ({
   tilt: REFERENCE,
   marks: [],
+  pins: [],
   frame,
   pastLimit: false,
   teeth: NOTHING_SAID,
@@ -43,6 +52,7 @@ export type Command =
   | { readonly kind: "limit"; readonly from: boolean; readonly to: boolean }
   | { readonly kind: "frame"; readonly from: FrameChoice; readonly to: FrameChoice }
   | { readonly kind: "teeth"; readonly what: string; readonly from: TeethSaid; readonly to: TeethSaid }
+  | { readonly kind: "pin"; readonly index: number; readonly from: PathPin | null; readonly to: PathPin | null }
   | { readonly kind: "mark"; readonly index: number; readonly from: Mark | null; readonly to: Mark | null };
 
 export function apply(document: Document, command: Command): Document {
@@ -55,6 +65,10 @@ export function apply(document: Document, command: Command): Document {
       return { ...document, frame: command.to };
     case "teeth":
       return { ...document, teeth: command.to };
+    case "pin": {
+      const without = document.pins.filter((pin) => pin.id !== command.from?.id);
+      return { ...document, pins: command.to ? without.toSpliced(command.index, 0, command.to) : without };
+    }
     case "mark": {
       const without = command.from ? document.marks.filter((mark) => mark.id !== command.from?.id) : document.marks;
       return { ...document, marks: command.to ? without.toSpliced(command.index, 0, command.to) : without };
@@ -90,6 +104,8 @@ export function told(command: Command): string {
       return "orientation";
     case "teeth":
       return command.what;
+    case "pin":
+      return command.from === null ? `pin ${command.to?.name}` : command.to === null ? `removed pin ${command.from.name}` : `name of pin ${command.from.name}`;
     case "mark":
       return command.from === null ? "new mark" : command.to === null ? "removed mark" : "moved mark";
   }

@@ -13,7 +13,7 @@ import type { Teething } from "./teething";
 /** What belongs to one cast, with none on the table. */
 const EMPTY_TABLE: Pick<
   BenchState,
-  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "asking" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding"
+  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding"
 > = {
   cast: null,
   mesh: null,
@@ -25,6 +25,7 @@ const EMPTY_TABLE: Pick<
   selected: null,
   markReadings: new Map(),
   profile: null,
+  strip: [],
   asking: null,
   teeth: null,
   labels: null,
@@ -108,7 +109,7 @@ export class Opening {
       const next = await this.api.setFrame(cast.id, choice);
       if (this.store.get().cast?.id !== cast.id) return;
       // Bands and lines of the old frame would stand on the cast turned anew until the next survey comes.
-      this.store.set({ cast: next, survey: null, profile: null, markReadings: new Map(), teeth: null, labels: null, toothDepths: null });
+      this.store.set({ cast: next, survey: null, profile: null, strip: [], markReadings: new Map(), teeth: null, labels: null, toothDepths: null });
       this.surveying.open(next);
       this.teething.follow();
       await this.list();

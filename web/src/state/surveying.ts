@@ -57,6 +57,7 @@ export class Surveying {
     if (this.asked && sameTilt(this.asked, tilt)) return;
     const moving = this.asked !== null; // on a new line the first survey is an exact one
     this.asked = tilt;
+    this.readStrip();
     clearTimeout(this.rest);
     if (!moving || !thinned || !survey) {
       this.channel.survey(tilt, cast.gaugesMm);
@@ -99,12 +100,30 @@ export class Surveying {
     });
   }
 
+  /** Reads what hangs on the teeth: other ones were found. */
+  readTeeth(): void {
+    this.readTooth();
+    this.readStrip();
+  }
+
   /** Reads the chosen tooth at the path of the newest exact survey. */
   readTooth(): void {
     const { tooth, survey, teeth } = this.store.get();
     if (tooth === null || !survey?.head.exact || !teeth?.teeth.some((each) => each.tooth === tooth)) return;
     void this.channel?.tooth(tooth).then((toothDepths) => {
       if (toothDepths && this.store.get().tooth === toothDepths.tooth) this.store.set({ toothDepths });
+    });
+  }
+
+  /** The strip follows the tilt and the teeth; it waits for no survey. */
+  readStrip(): void {
+    const { document, teeth } = this.store.get();
+    if (!document || !teeth || teeth.teeth.length === 0) {
+      if (this.store.get().strip.length > 0) this.store.set({ strip: [] });
+      return;
+    }
+    void this.channel?.strip(document.tilt).then((strip) => {
+      if (strip) this.store.set({ strip });
     });
   }
 

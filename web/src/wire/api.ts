@@ -1,6 +1,6 @@
-import type { Jaw } from "../values/tilt";
+import type { Jaw, Tilt } from "../values/tilt";
 import { type CastMesh, decodeMesh } from "./mesh";
-import type { PathFound, PathMap } from "./path";
+import type { PathFound, PathMap, PathsCompared } from "./path";
 import type { ScanVec } from "../values/vec";
 import type { CastInfo, CastList, Fdi, FrameChoice, Problem, TeethInfo, TeethSaid } from "./types";
 
@@ -82,6 +82,12 @@ export class Api {
   /** Every tilt tried. */
   path(id: string): Promise<PathFound> {
     return this.json("POST", `api/casts/${encodeURIComponent(id)}/path`, "{}");
+  }
+
+  /** Two tilts side by side, tooth by tooth. */
+  comparePaths(id: string, from: Tilt, to: Tilt): Promise<PathsCompared> {
+    const body = { from: [from.anterior, from.right], to: [to.anterior, to.right] };
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/path/compare`, JSON.stringify(body));
   }
 
   surveyAddress(id: string): string {

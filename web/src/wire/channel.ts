@@ -1,3 +1,4 @@
+import type { StripSection } from "./strip";
 import type { Tilt } from "../values/tilt";
 import type { Mm } from "../values/units";
 import { Newest } from "./newest";
@@ -17,7 +18,7 @@ interface Question {
   readonly settle: (answer: unknown) => void;
 }
 
-const KINDS = ["survey", "glimpse", "read", "profile", "seat", "tooth", "placed"] as const;
+const KINDS = ["survey", "glimpse", "read", "profile", "seat", "tooth", "placed", "strip"] as const;
 type Kind = (typeof KINDS)[number];
 
 const RETRY_FIRST_MS = 300;
@@ -91,6 +92,11 @@ export class SurveyChannel {
   /** The mark of a gauge at a named place of a tooth. */
   placed(tooth: Fdi, zone: Zone, gauge: Mm): Promise<Seat | null> {
     return this.ask<Seat>("placed", `${tooth} ${zone} ${gauge}`, { tooth, zone, gauge });
+  }
+
+  /** The sections of the parallel strip at a tilt. */
+  strip({ anterior, right }: Tilt): Promise<readonly StripSection[] | null> {
+    return this.ask<{ strip: readonly StripSection[] }>("strip", "strip", { tilt: [anterior, right] }).then((answer) => answer?.strip ?? null);
   }
 
   close(): void {

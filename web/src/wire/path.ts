@@ -27,6 +27,18 @@ export interface PathTilt {
   readonly figures: Readonly<Record<Factor, number>>;
 }
 
+/** One figure of two tilts side by side. */
+export interface ComparedFigure extends Change {
+  /** A change below a step that means something is none. */
+  readonly turn: "better" | "worse" | "same";
+}
+
+export interface PathsCompared {
+  readonly from: PathTilt;
+  readonly to: PathTilt;
+  readonly rows: readonly ComparedFigure[];
+}
+
 /** What a search for the path found: docs/schema/path.schema.json, with the whole map. */
 export interface PathFound {
   readonly map: PathMap;

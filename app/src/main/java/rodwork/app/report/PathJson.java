@@ -57,6 +57,25 @@ public final class PathJson {
     return json;
   }
 
+  /** Two tilts side by side: each with its figures, and every figure compared. */
+  public static ObjectNode sideBySide(List<PlaneSite> sites, PathComparison comparison) {
+    ObjectNode json = Json.object();
+    json.set("from", factors(sites, comparison.from()));
+    json.set("to", factors(sites, comparison.to()));
+    ArrayNode rows = changes(comparison.figures());
+    for (int i = 0; i < rows.size(); i++) {
+      PathComparison.Change change = comparison.figures().get(i);
+      ((ObjectNode) rows.get(i))
+          .put(
+              "turn",
+              comparison.better().contains(change)
+                  ? "better"
+                  : comparison.worse().contains(change) ? "worse" : "same");
+    }
+    json.set("rows", rows);
+    return json;
+  }
+
   private static ArrayNode changes(List<PathComparison.Change> changes) {
     ArrayNode array = Json.array();
     for (PathComparison.Change change : changes) {

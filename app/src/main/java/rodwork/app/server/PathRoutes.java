@@ -17,8 +17,11 @@ import rodwork.app.operation.SearchPath;
 import rodwork.app.report.Json;
 import rodwork.app.report.PathJson;
 import rodwork.geometry.Watch;
+import rodwork.survey.Tilt;
+import rodwork.survey.path.PathComparison;
 import rodwork.survey.path.PathFactors;
 import rodwork.survey.path.PathMap;
+import rodwork.survey.path.PathSearch;
 
 /** The search for the path on a cast whose teeth are known: docs/protocol.md. */
 final class PathRoutes {
@@ -32,6 +35,7 @@ final class PathRoutes {
 
   void addTo(RoutesConfig routes) {
     routes.post("/api/casts/{id}/path", this::search);
+    routes.post("/api/casts/{id}/path/compare", this::compare);
   }
 
   private void search(Context request) {
@@ -49,6 +53,24 @@ final class PathRoutes {
     }
     request.contentType("application/json");
     request.result(Json.compact(json));
+  }
+
+  /** Two tilts side by side, tooth by tooth. */
+  private void compare(Context request) {
+    JsonNode body = Requests.json(request);
+    Tilt from = Requests.tilt(body, "from");
+    Tilt to = Requests.tilt(body, "to");
+    SearchPath.Prepared prepared = prepared(request.pathParam("id"));
+    PathSearch search = prepared.search();
+    request.contentType("application/json");
+    request.result(
+        Json.compact(
+            PathJson.sideBySide(
+                prepared.sites().planes(),
+                PathComparison.of(
+                    search.at(from, Watch.NONE),
+                    search.at(to, Watch.NONE),
+                    prepared.rules().path()))));
   }
 
   /** What belongs to a cast and its teeth is made once; one cast is searched at a time. */

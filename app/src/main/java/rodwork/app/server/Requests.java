@@ -49,12 +49,17 @@ final class Requests {
   }
 
   static Tilt tilt(JsonNode message) {
-    JsonNode tilt = message.path("tilt");
+    return tilt(message, "tilt");
+  }
+
+  /** A tilt under a name of its own. */
+  static Tilt tilt(JsonNode message, String name) {
+    JsonNode tilt = message.path(name);
     if (!tilt.isArray() || tilt.size() != 2) {
-      throw unreadable("tilt is not two angles in degrees");
+      throw unreadable(name + " is not two angles in degrees");
     }
-    double anterior = number(tilt.get(0), "tilt");
-    double right = number(tilt.get(1), "tilt");
+    double anterior = number(tilt.get(0), name);
+    double right = number(tilt.get(1), name);
     if (Math.max(Math.abs(anterior), Math.abs(right)) > MOST_TILT_DEG) {
       throw unreadable(
           "the tilt " + anterior + "°, " + right + "° goes beyond " + MOST_TILT_DEG + "°");

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.ByteBuffer;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -30,6 +31,8 @@ import rodwork.geometry.Watch;
 import rodwork.survey.Gauges;
 import rodwork.survey.Profile;
 import rodwork.survey.Survey;
+import rodwork.survey.plane.PlaneRules;
+import rodwork.survey.strip.ParallelStrip;
 import rodwork.survey.tooth.CrownZone;
 import rodwork.survey.tooth.ToothMark;
 import rodwork.survey.tooth.ToothSurvey;
@@ -46,7 +49,8 @@ final class SurveySocket implements AutoCloseable {
     PROFILE,
     SEAT,
     TOOTH,
-    PLACED;
+    PLACED,
+    STRIP;
 
     static @Nullable Kind named(String word) {
       for (Kind kind : values()) {
@@ -67,6 +71,11 @@ final class SurveySocket implements AutoCloseable {
 
   /** What places are read on: the newest survey, exact in any case. */
   private volatile @Nullable Latest latest;
+
+  /** The sections of the strip, and the teeth that they were cut for. */
+  private volatile @Nullable CutStrip strip;
+
+  private record CutStrip(@Nullable FoundTeeth teeth, ParallelStrip sections) {}
 
   /** A survey that may have to be made yet, and is made once. */
   private static final class Latest {
@@ -119,12 +128,14 @@ final class SurveySocket implements AutoCloseable {
         throw AppRefusal.REQUEST_UNREADABLE.with(
             "kind is "
                 + message.path("kind")
-                + ", not survey, read, profile, seat, tooth or placed");
+                + ", not survey, read, profile, seat, tooth, placed or strip");
       }
       if (kind == Kind.SURVEY) {
         survey(seq, message);
       } else if (kind == Kind.TOOTH || kind == Kind.PLACED) {
         tooth(kind, seq, message);
+      } else if (kind == Kind.STRIP) {
+        strip(seq, new WantedPath.AtTilt(Requests.tilt(message)));
       } else {
         place(kind, seq, message);
       }
@@ -211,7 +222,7 @@ final class SurveySocket implements AutoCloseable {
               json.put("kind", "seat");
               PlaceJson.seat(json, now.survey().seat(point, triangle, size), size);
             }
-            case SURVEY, TOOTH, PLACED -> throw new IllegalStateException("has its own way");
+            case SURVEY, TOOTH, PLACED, STRIP -> throw new IllegalStateException("has its own way");
           }
           watch.check();
           send(json);
@@ -252,6 +263,33 @@ final class SurveySocket implements AutoCloseable {
             TeethJson.mark(
                 json, ToothMark.of(survey, tooth, zone.orElseThrow(), gauge.orElseThrow()));
           }
+          watch.check();
+          send(json);
+        });
+  }
+
+  /** The parallel strip at a tilt; it needs no survey, only the teeth. */
+  private void strip(long seq, WantedPath path) {
+    submit(
+        Kind.STRIP,
+        seq,
+        watch -> {
+          FoundTeeth found = teeth.get().orElse(null);
+          CutStrip cut = strip;
+          if (cut == null || !Objects.equals(cut.teeth(), found)) {
+            cut = new CutStrip(found, StripJson.strip(found));
+            strip = cut;
+          }
+          watch.check();
+          ObjectNode json = Json.object();
+          json.put("kind", "strip");
+          json.put("seq", seq);
+          json.set(
+              "strip",
+              StripJson.of(
+                  found == null
+                      ? List.of()
+                      : cut.sections().at(path.on(found.cast()).axis(), PlaneRules.SHIPPED)));
           watch.check();
           send(json);
         });

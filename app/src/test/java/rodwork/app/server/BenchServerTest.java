@@ -235,6 +235,19 @@ class BenchServerTest {
   }
 
   @Test
+  void aStripWithoutTeethIsEmptyAndOneWithoutTiltIsRefused() throws IOException {
+    try (Visitor.Talk talk = visitor.talk(open(), server.token())) {
+      talk.say("{\"kind\":\"strip\",\"seq\":1,\"tilt\":[2,0]}");
+      JsonNode said = talk.hearText();
+      assertThat(said.get("kind").asText()).isEqualTo("strip");
+      assertThat(said.get("strip")).isEmpty();
+      talk.say("{\"kind\":\"strip\",\"seq\":2}");
+      assertThat(talk.hearText().get("problem").get("code").asText())
+          .isEqualTo("request-unreadable");
+    }
+  }
+
+  @Test
   void theNewestTiltWins() throws IOException {
     int asked = 40;
     try (Visitor.Talk talk = visitor.talk(open(), server.token())) {

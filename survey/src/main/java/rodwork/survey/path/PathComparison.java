@@ -13,9 +13,14 @@ import java.util.Locale;
  * @param to the tilt that is taken
  * @param better what gets better, the largest change in steps first
  * @param worse what gets worse, likewise
+ * @param figures all that was compared, those that stay among them, in the order of the factors
  */
 public record PathComparison(
-    PathFactors from, PathFactors to, List<Change> better, List<Change> worse) {
+    PathFactors from,
+    PathFactors to,
+    List<Change> better,
+    List<Change> worse,
+    List<Change> figures) {
 
   /**
    * One figure that changes.
@@ -25,7 +30,7 @@ public record PathComparison(
    * @param from before
    * @param to after
    * @param unit of both
-   * @param steps size of the change in steps, above 0
+   * @param steps size of the change in steps; below 1 it means nothing
    */
   public record Change(
       PathFactors.Factor factor, String what, double from, double to, String unit, double steps) {
@@ -102,13 +107,15 @@ public record PathComparison(
         "sideways shift on the way out",
         from.travel().shiftMm(),
         to.travel().shiftMm());
-    return new PathComparison(from, to, changes.sorted(true), changes.sorted(false));
+    return new PathComparison(
+        from, to, changes.sorted(true), changes.sorted(false), List.copyOf(changes.all));
   }
 
   private static final class Changes {
     private final PathRules rules;
     private final List<Change> better = new ArrayList<>();
     private final List<Change> worse = new ArrayList<>();
+    private final List<Change> all = new ArrayList<>();
 
     Changes(PathRules rules) {
       this.rules = rules;
@@ -135,8 +142,9 @@ public record PathComparison(
         double step,
         boolean lessIsBetter) {
       double steps = Math.abs(to - from) / step;
+      Change change = new Change(factor, what, from, to, unit, steps);
+      all.add(change);
       if (steps >= 1) {
-        Change change = new Change(factor, what, from, to, unit, steps);
         (to < from == lessIsBetter ? better : worse).add(change);
       }
     }

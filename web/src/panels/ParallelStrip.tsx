@@ -1,0 +1,131 @@
+import { type ReactElement, useState } from "react";
+import { toothText } from "../values/tooth-number";
+import { degreesText, lengthText, type UnitChoice } from "../values/units";
+import type { StripSection } from "../wire/strip";
+import { stripFrame, type StripFrame, stripPath, stripScale } from "./strip-frame";
+import { useBench } from "./use-bench";
+
+const SMALL = { width: 96, height: 74 };
+const LARGE = { width: 330, height: 250 };
+/** A gap below this is a touch [mm]. */
+const TOUCH_MM = 0.02;
+const SHANK_MM = 0.5;
+
+const keyOf = ({ tooth, surface }: StripSection): string => `${tooth} ${surface}`;
+
+/** Every surface that a surveyor looks at first, each with the rod against it; live while the dot moves. */
+export function ParallelStrip(): ReactElement | null {
+  const strip = useBench((s) => s.strip);
+  const units = useBench((s) => s.units);
+  const notation = useBench((s) => s.notation);
+  const [chosen, setChosen] = useState<string | null>(null);
+  if (strip.length === 0) return null;
+  const scale = stripScale(strip, SMALL.width, SMALL.height);
+  const large = strip.find((each) => keyOf(each) === chosen);
+  const short = units === "in" ? "in" : "mm";
+  return (
+    <section className="strip" aria-label="Parallel strip">
+      {large && (
+        <figure className="striplarge" aria-label={`Section ${toothText(large.tooth, notation)} ${large.surface}`}>
+          <button className="icon small" aria-label="Put the section away" onClick={() => setChosen(null)}>
+            ×
+          </button>
+          <figcaption className="num">
+            <b>
+              {toothText(large.tooth, notation)} {large.surface}
+            </b>
+            <Facts section={large} units={units} />
+          </figcaption>
+          <Drawing section={large} scale={stripScale([large], LARGE.width, LARGE.height)} paper={LARGE} grid />
+        </figure>
+      )}
+      <div className="stripline">
+        {strip.map((section) => {
+          const key = keyOf(section);
+          const name = `${toothText(section.tooth, notation)} ${section.surface}`;
+          const words = smallWords(section, short);
+          return (
+            <button
+              key={key}
+              className={section.surface === "facial" ? "stripone facial" : "stripone"}
+              aria-pressed={chosen === key}
+              aria-label={`${name}: ${words.join(", ")}`}
+              data-section={key}
+              data-gap={section.gapMm}
+              data-angle={section.plane?.angleDeg}
+              onClick={() => setChosen(chosen === key ? null : key)}
+            >
+              <b>{name}</b>
+              <Drawing section={section} scale={scale} paper={SMALL} />
+              <span className="num">{words[0]}</span>
+              <span className="num soft">{words[1] ?? "\u00a0"}</span>
+            </button>
+          );
+        })}
+      </div>
+    </section>
+  );
+}
+
+const gapWords = ({ gapMm }: StripSection, units: UnitChoice): string => (gapMm < TOUCH_MM ? "no gap" : `gap ${lengthText(gapMm, units)}`);
+
+function smallWords(section: StripSection, units: UnitChoice): string[] {
+  if (section.plane) return [degreesText(section.plane.angleDeg), gapWords(section, units)];
+  if (section.surface !== "facial") return ["no room", gapWords(section, units)];
+  return section.gapMm < TOUCH_MM ? ["none"] : [lengthText(section.gapMm, units), `${lengthText(section.belowMm, units, 1)} below`];
+}
+
+function Facts({ section, units }: { readonly section: StripSection; readonly units: UnitChoice }): ReactElement {
+  const { plane, surface, gapMm, belowMm } = section;
+  return (
+    <>
+      {plane && (
+        <span>
+          {degreesText(plane.angleDeg)} to the path over {lengthText(plane.heightMm, units, 1)}, a plane takes {lengthText(plane.enamelMm, units)}
+        </span>
+      )}
+      {!plane && surface !== "facial" && <span>the tooth ends before a guiding plane has room</span>}
+      <span>
+        {gapMm < TOUCH_MM
+          ? "no undercut in this section"
+          : `${lengthText(gapMm, units)} from the rod, ${lengthText(belowMm, units, 1)} below where it touches`}
+      </span>
+    </>
+  );
+}
+
+interface DrawingProps {
+  readonly section: StripSection;
+  readonly scale: number;
+  readonly paper: { readonly width: number; readonly height: number };
+  readonly grid?: boolean;
+}
+
+function Drawing({ section, scale, paper: { width, height }, grid = false }: DrawingProps): ReactElement {
+  const frame: StripFrame = stripFrame(section, scale, width, height);
+  const { x, y } = frame;
+  const { line, rod, foot, contact, deepest, gapMm } = section;
+  const [first, last] = [line[0]!, line.at(-1)!];
+  const path = stripPath(line, frame);
+  const end = Math.min(y(foot), height);
+  return (
+    <svg viewBox={`0 0 ${width} ${height}`} className="stripdrawing" aria-hidden="true">
+      <path d={`${path}L${-width} ${y(last[1]).toFixed(1)}L${-width} ${y(first[1]).toFixed(1)}Z`} className="tooth" />
+      {grid && (
+        <g className="grid">
+          {Array.from({ length: Math.ceil(width / scale) }, (_, k) => (
+            <path key={k} d={`M${x(rod) - (k - 1) * scale} 0V${height}`} />
+          ))}
+        </g>
+      )}
+      <path d={path} className="outline" />
+      <rect x={x(rod)} y={-2} width={Math.max(3, SHANK_MM * scale)} height={end + 2} className="rod" />
+      {gapMm >= TOUCH_MM && (
+        <>
+          <path d={`M${x(deepest[0])} ${y(deepest[1])}H${x(rod)}`} className="gap" />
+          <circle cx={x(contact[0])} cy={y(contact[1])} r="2" className="contact" />
+        </>
+      )}
+    </svg>
+  );
+}
