@@ -181,7 +181,7 @@ describe("pins", () => {
     expect(bench.store.get().document!.pins[0]!.tilt).toEqual(tilt(3, -2));
   });
   it("are lettered by what is free", () => {
-    const pins = [..."ABCDEFGHIJKLMNOPQRSTUVWXYZ"].map((name) => ({ id: name, name, tilt: tilt(0, 0) }));
+    const pins = Array.from({ length: 26 }, (_, n) => String.fromCharCode(65 + n)).map((name) => ({ id: name, name, tilt: tilt(0, 0) }));
     expect(nextName([])).toBe("A");
     expect(nextName(pins.filter(({ name }) => name !== "C"))).toBe("C");
     expect(nextName(pins)).toBe("A2");
