@@ -49,6 +49,10 @@ public enum AppRefusal {
       "labels-of-another-scan",
       "The labels are of another scan: they name %s triangles, the scan file has %s.",
       "Give the labels that rodwork teeth --labels wrote for this file."),
+  CASE_NEEDS_SCAN(
+      "case-needs-scan",
+      "The case \"%s\" has %s scans that this could be done on; one is needed.",
+      "Say --jaw upper or --jaw lower, or put a scan in with rodwork case add."),
   PATH_NEEDS_TEETH(
       "path-needs-teeth",
       "The teeth of the cast are not known, and the search for a path looks at teeth.",

@@ -1,8 +1,10 @@
 package rodwork.app.report;
 
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -37,14 +39,29 @@ public final class PictureFile {
     write(file, () -> CastPicture.draw(scene(surveyed)));
   }
 
-  static void write(Path file, Supplier<BufferedImage> drawing) {
-    BufferedImage image;
+  /** The picture as bytes of a PNG. */
+  public static byte[] png(SurveyedCast surveyed) {
+    BufferedImage image = drawn(() -> CastPicture.draw(scene(surveyed)));
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
     try {
-      image = drawing.get();
+      png(image, out);
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
+    return out.toByteArray();
+  }
+
+  static void write(Path file, Supplier<BufferedImage> drawing) {
+    BufferedImage image = drawn(drawing);
+    OutputFile.write(file, out -> png(image, out));
+  }
+
+  private static BufferedImage drawn(Supplier<BufferedImage> drawing) {
+    try {
+      return drawing.get();
     } catch (LinkageError | InternalError missing) {
       throw AppRefusal.NO_FONTS.with(String.valueOf(missing.getMessage()));
     }
-    OutputFile.write(file, out -> png(image, out));
   }
 
   private static void png(BufferedImage image, OutputStream out) throws IOException {

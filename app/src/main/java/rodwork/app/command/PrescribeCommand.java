@@ -1,0 +1,247 @@
+package rodwork.app.command;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import rodwork.anatomy.Jaw;
+import rodwork.app.AppRefusal;
+import rodwork.app.operation.CaseCast;
+import rodwork.app.operation.CastOptions;
+import rodwork.app.operation.CastTeeth;
+import rodwork.app.operation.FindTeeth;
+import rodwork.app.operation.OpenCast;
+import rodwork.app.operation.OpenedCast;
+import rodwork.app.operation.WantedTeeth;
+import rodwork.app.operation.WritePrescription;
+import rodwork.app.report.AnswerReader;
+import rodwork.app.report.ChartReader;
+import rodwork.app.report.JsonTriples;
+import rodwork.app.report.LabelsFile;
+import rodwork.app.report.PrescriptionFolder;
+import rodwork.casework.prescription.Order;
+import rodwork.casework.prescription.Paper;
+import rodwork.casework.prescription.Prescription;
+import rodwork.casework.rulebook.Rulebook;
+import rodwork.casework.store.CaseCode;
+import rodwork.casework.store.CaseEdit;
+import rodwork.casework.store.CaseFile;
+import rodwork.casework.store.CaseStore;
+import rodwork.casework.store.Part;
+import rodwork.casework.store.PartKind;
+import rodwork.casework.store.PartName;
+import rodwork.design.abutment.Answers;
+import rodwork.geometry.Watch;
+
+/** {@code rodwork prescribe}: what the laboratory receives. */
+@Command(
+    name = "prescribe",
+    description = {
+      "Writes the prescription of a cast at a path, as pages (PDF) and as JSON, with the survey table,"
+          + " the picture, and the cast at its path for other programs and printers.",
+      "In place of a scan file the code of a case may be given; the prescription is then kept in the"
+          + " case too."
+    },
+    mixinStandardHelpOptions = true,
+    sortOptions = false)
+final class PrescribeCommand implements Runnable {
+  @Spec
+  @SuppressWarnings("NullAway.Init") // picocli fills it in
+  private CommandSpec spec;
+
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private CastMixin cast;
+
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private PathMixin path;
+
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private TeethMixin teeth;
+
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private StoreMixin store;
+
+  @Option(names = "--out", paramLabel = "DIR", required = true, description = "Folder to write to.")
+  @SuppressWarnings("NullAway.Init")
+  private Path out;
+
+  @Option(
+      names = "--labels",
+      paramLabel = "FILE.json",
+      description = "The tooth of each triangle, as rodwork teeth --labels writes it.")
+  private @Nullable Path labels;
+
+  @Option(
+      names = "--answer",
+      paramLabel = "[FDI:]FACT=VALUE",
+      description = "What only the mouth tells; see rodwork help abutments.")
+  private @Nullable List<String> answers;
+
+  @Option(
+      names = "--order",
+      paramLabel = "FILE.json",
+      description = "What the prescriber writes; docs/prescription.md lists the fields.")
+  private @Nullable Path order;
+
+  @Option(
+      names = "--code",
+      paramLabel = "CODE",
+      description = "Case code on paper, where CAST is a scan file; without it the file's name.")
+  private @Nullable String code;
+
+  @Option(
+      names = "--previous",
+      paramLabel = "FILE.json",
+      description = "The revision before, where CAST is a scan file: what changed is listed.")
+  private @Nullable Path previous;
+
+  @Option(
+      names = "--paper",
+      paramLabel = "a4|letter",
+      defaultValue = "a4",
+      description = "Size of paper; without it: ${DEFAULT-VALUE}.")
+  @SuppressWarnings("NullAway.Init")
+  private Paper paper;
+
+  @Override
+  public void run() {
+    Order texts = order == null ? Order.BLANK : Order.read(JsonTriples.text(order), name(order));
+    try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
+      if (Files.isRegularFile(cast.file())) {
+        ofFile(texts, watch);
+      } else if (Files.exists(store.folder())) {
+        ofCase(texts, watch);
+      } else {
+        throw AppRefusal.FILE_UNREADABLE.with(
+            cast.file(), "there is no such file, and no case store");
+      }
+    }
+  }
+
+  private void ofFile(Order texts, Watch watch) {
+    byte[] content = bytes(cast.file());
+    Prescription before =
+        previous == null ? null : Prescription.read(JsonTriples.text(previous), name(previous));
+    OpenedCast opened = OpenCast.of(content, name(cast.file()), cast.options(), watch);
+    write(
+        found(opened, teeth.wanted(), watch),
+        Rulebook.shipped(),
+        new WritePrescription.Ask(
+            code == null ? name(cast.file()) : code,
+            LocalDate.now(ZoneId.systemDefault()),
+            texts,
+            name(cast.file()),
+            Part.of(content).hash(),
+            before),
+        watch);
+  }
+
+  private void ofCase(Order texts, Watch watch) {
+    CaseStore kept = store.existing();
+    CaseFile file = kept.get(new CaseCode(String.valueOf(cast.file())));
+    CaseCast one = CaseCast.of(kept, file, cast.options().jaw());
+    String scan = one.scan().getKey().label();
+    CastOptions said = cast.options();
+    OpenedCast opened =
+        OpenCast.of(
+            one.content(), scan, new CastOptions(one.jaw(), said.hints(), said.unit()), watch);
+    WantedTeeth wanted =
+        teeth.given()
+            ? teeth.wanted()
+            : new WantedTeeth(
+                Set.of(),
+                CaseCast.text(kept, file, PartKind.CHART, one.jaw())
+                    .map(text -> ChartReader.read(text, "chart of " + file.code()))
+                    .orElse(null),
+                List.of());
+    Prescription before =
+        document(kept, file, one.jaw()).map(text -> Prescription.read(text, "case")).orElse(null);
+    PrescriptionFolder.Documents made =
+        write(
+            found(opened, wanted, watch),
+            CaseCast.rulebook(kept, file),
+            new WritePrescription.Ask(
+                file.code().text(),
+                LocalDate.now(ZoneId.systemDefault()),
+                texts,
+                scan,
+                one.scan().getValue().hash(),
+                before),
+            watch);
+    kept.change(
+        file,
+        "prescription",
+        CaseEdit.NONE
+            .put(document(one.jaw(), PrescriptionFolder.JSON), made.json())
+            .put(document(one.jaw(), PrescriptionFolder.PDF), made.pdf()));
+  }
+
+  private static Optional<String> document(CaseStore kept, CaseFile file, Jaw jaw) {
+    Part part = file.now().parts().get(document(jaw, PrescriptionFolder.JSON));
+    return part == null
+        ? Optional.empty()
+        : Optional.of(new String(kept.read(part), StandardCharsets.UTF_8));
+  }
+
+  private static PartName document(Jaw jaw, String label) {
+    return new PartName(PartKind.DOCUMENT, jaw, label);
+  }
+
+  private CastTeeth found(OpenedCast opened, WantedTeeth wanted, Watch watch) {
+    return labels == null
+        ? FindTeeth.of(opened, wanted, watch)
+        : FindTeeth.labelled(opened, wanted, LabelsFile.read(labels), watch);
+  }
+
+  private PrescriptionFolder.Documents write(
+      CastTeeth known, Rulebook book, WritePrescription.Ask ask, Watch watch) {
+    WritePrescription.Written written =
+        WritePrescription.of(
+            known,
+            path.wanted(known.arch().frame().jaw()),
+            answers == null ? Answers.NONE : AnswerReader.of(answers),
+            book,
+            ask,
+            watch);
+    PrescriptionFolder.Documents made =
+        PrescriptionFolder.write(out, written, ask.scan(), ask.scanHash(), paper, watch);
+    Prescription prescription = written.prescription();
+    spec.commandLine()
+        .getOut()
+        .printf(
+            "Prescription of %s, revision %d, content %s…: %s%n",
+            ask.caseCode(),
+            prescription.revision(),
+            prescription.hash().substring(0, 16),
+            out.resolve(PrescriptionFolder.PDF));
+    prescription.changes().forEach(line -> spec.commandLine().getOut().println("changed: " + line));
+    return made;
+  }
+
+  private static byte[] bytes(Path file) {
+    try {
+      return Files.readAllBytes(file);
+    } catch (IOException failure) {
+      throw AppRefusal.FILE_UNREADABLE.with(file, failure.toString());
+    }
+  }
+
+  private static String name(Path file) {
+    return String.valueOf(file.getFileName());
+  }
+}

@@ -1,0 +1,102 @@
+package rodwork.app.operation;
+
+import java.time.LocalDate;
+import java.util.Objects;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.ArchFrame;
+import rodwork.casework.export.PathFrame;
+import rodwork.casework.prescription.Order;
+import rodwork.casework.prescription.Prescription;
+import rodwork.casework.prescription.PrescriptionContent;
+import rodwork.casework.rulebook.Rulebook;
+import rodwork.design.abutment.Answers;
+import rodwork.geometry.Refusal;
+import rodwork.geometry.Watch;
+import rodwork.survey.tripod.Tripod;
+import rodwork.survey.tripod.TripodPlaces;
+
+/** From a cast with its teeth and a path to a prescription. */
+public final class WritePrescription {
+  private WritePrescription() {}
+
+  /**
+   * What is to be written, beside what the cast tells.
+   *
+   * @param caseCode stands for the patient
+   * @param date of writing
+   * @param order what the prescriber wrote
+   * @param scan name of the scan file
+   * @param scanHash its SHA-256, 64 hexadecimal digits
+   * @param before the revision before; null: this is the first
+   */
+  public record Ask(
+      String caseCode,
+      LocalDate date,
+      Order order,
+      String scan,
+      String scanHash,
+      @Nullable Prescription before) {}
+
+  /**
+   * What was written.
+   *
+   * @param judged survey and abutments that it rests on
+   * @param frame in which the cast stands at its path
+   * @param prescription the prescription
+   */
+  public record Written(JudgeAbutments.Judged judged, PathFrame frame, Prescription prescription) {}
+
+  /** Surveys, judges, writes. */
+  public static Written of(
+      CastTeeth teeth, WantedPath path, Answers answers, Rulebook book, Ask ask, Watch watch) {
+    JudgeAbutments.Judged judged =
+        JudgeAbutments.of(
+            teeth, new JudgeAbutments.Wanted(path, new TreeSet<>(), null, answers), book, watch);
+    WantedPath.Resolved at = judged.surveyed().path();
+    ArchFrame arch = teeth.arch().frame();
+    PathFrame frame = PathFrame.of(arch.origin(), arch.y(), at.axis());
+    Tripod tripod = tripod(judged, book, watch);
+    double picking = book.tripod().picking().value();
+    PrescriptionContent content =
+        new PrescriptionContent(
+            ask.caseCode(),
+            ask.date(),
+            ask.order(),
+            ask.scan(),
+            ask.scanHash(),
+            book.title(),
+            book.hash(),
+            arch,
+            teeth.dentition().chart(),
+            teeth.dentition(),
+            teeth.dentition().kennedy(),
+            Objects.requireNonNull(at.tilt(), "teeth are known, so frame and jaw are"),
+            frame,
+            tripod,
+            tripod == null ? Double.NaN : tripod.axisErrorDeg(picking),
+            picking,
+            judged.abutments(),
+            book.path().enamel());
+    Prescription prescription =
+        ask.before() == null
+            ? Prescription.first(content)
+            : Prescription.after(ask.before(), content);
+    return new Written(judged, frame, prescription);
+  }
+
+  /** The marks, or null where this cast has no places for them: that is said on paper. */
+  private static @Nullable Tripod tripod(JudgeAbutments.Judged judged, Rulebook book, Watch watch) {
+    watch.progress("looking for tripod marks", 0);
+    try {
+      return new TripodPlaces(
+              judged.surveyed().cast().surveyor(),
+              judged.surveyed().survey(),
+              t -> true,
+              book.tripod())
+          .best(watch);
+    } catch (Refusal _) {
+      return null;
+    }
+  }
+}

@@ -1,0 +1,79 @@
+package rodwork.app.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import rodwork.app.report.Json;
+import rodwork.app.report.Schemas;
+import rodwork.geometry.testing.Shared;
+
+/** A prescription of a real arch, from the file and from a case, with a second revision. */
+class PrescribeCommandTest {
+  @TempDir Path folder;
+
+  private String run(String... arguments) {
+    Shell shell = Shell.run(arguments);
+    assertThat(shell.code()).as(shell.err()).isZero();
+    return shell.out();
+  }
+
+  @Test
+  void aCaseIsPrescribedTwiceAndKeepsBoth() throws IOException {
+    String cast = Shared.file("arches/upper-14.ply").toString();
+    String labels = Shared.file("arches/upper-14.labels.json").toString();
+    String store = "--store=" + folder.resolve("store");
+    Path out = folder.resolve("out");
+    run("case", "new", "A-1", "--upper", cast, "--missing", "14", store);
+    String said = run("prescribe", "A-1", store, "--labels", labels, "--out", out.toString());
+    assertThat(said).contains("revision 1");
+    JsonNode json = Json.read(Files.readString(out.resolve("prescription.json")));
+    assertThat(Schemas.errors("prescription", json)).isEmpty();
+    assertThat(json.at("/content/teeth/missing")).extracting(JsonNode::asInt).contains(14);
+    assertThat(json.at("/content/abutments"))
+        .extracting(a -> a.get("tooth").asInt())
+        .contains(13, 15);
+    try (PDDocument pages = Loader.loadPDF(out.resolve("prescription.pdf").toFile())) {
+      assertThat(pages.getNumberOfPages()).isLessThanOrEqualTo(3);
+      String paper = new PDFTextStripper().getText(pages);
+      assertThat(paper).contains("A-1", "class III", json.get("hash").asText());
+    }
+    assertThat(Files.readAllLines(out.resolve("survey.csv")).size()).isGreaterThan(6 * 10);
+    for (String file : List.of("cast.stl", "cast.ply", "lines.dxf", "lines.obj", "path.json")) {
+      assertThat(out.resolve("cast-at-path").resolve(file)).isNotEmptyFile();
+    }
+
+    Path order = Files.writeString(folder.resolve("order.json"), "{\"shade\": \"light\"}");
+    said =
+        run(
+            "prescribe",
+            "A-1",
+            store,
+            "--labels",
+            labels,
+            "--out",
+            out.toString(),
+            "--tilt",
+            "2,0",
+            "--order",
+            order.toString());
+    assertThat(said).contains("revision 2").contains("order, shade: nothing → light");
+    assertThat(run("case", "show", "A-1", store)).contains("prescription.pdf").contains(">    3");
+  }
+
+  @Test
+  void whatIsNeitherFileNorCaseIsRefused() {
+    Shell shell =
+        Shell.run("prescribe", "no-such", "--store=" + folder.resolve("none"), "--out=" + folder);
+    assertThat(shell.code()).isEqualTo(ExitCode.REFUSED);
+    assertThat(shell.err()).contains("file-unreadable");
+  }
+}

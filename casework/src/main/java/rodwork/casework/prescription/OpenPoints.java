@@ -1,0 +1,72 @@
+package rodwork.casework.prescription;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import rodwork.anatomy.chart.Answer;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.design.abutment.Abutment;
+import rodwork.design.clasp.Judgement;
+
+/** What is left open, said on paper instead of hidden. */
+final class OpenPoints {
+  private OpenPoints() {}
+
+  static List<String> of(PrescriptionContent content) {
+    List<String> open = new ArrayList<>();
+    content.kennedy().questions().forEach(question -> open.add(question.text()));
+    List<String> notSaid =
+        ToothNumber.allOf(content.chart().jaw())
+            .filter(tooth -> !tooth.isThirdMolar() && !content.chart().tooth(tooth).stands())
+            .filter(tooth -> content.chart().tooth(tooth).replace() == Answer.NOT_KNOWN)
+            .map(ToothNumber::toString)
+            .toList();
+    if (!notSaid.isEmpty()) {
+      open.add("Whether to replace is not said for: " + String.join(", ", notSaid) + ".");
+    }
+    if (content.chart().allergiesAsked() != Answer.YES) {
+      open.add("The patient has not been asked about nickel, cobalt and chromium.");
+    }
+    if (content.tripod() == null) {
+      open.add(
+          "The cast has no three places that serve as tripod marks; use the scan at its path.");
+    }
+    for (Abutment abutment : content.abutments()) {
+      Preparations.wantedPlane(abutment)
+          .filter(plane -> plane.greatestMm() > content.planeEnamel().value())
+          .ifPresent(
+              plane ->
+                  open.add(
+                      String.format(
+                          Locale.ROOT,
+                          "Tooth %s: a guiding plane on its %s surface at this path would take %.2f mm of"
+                              + " enamel; the limit is %.2f mm. It is not prescribed: another path, a"
+                              + " lower plane, or a surveyed crown.",
+                          abutment.tooth().number(),
+                          PrescriptionContent.word(abutment.side()),
+                          plane.greatestMm(),
+                          content.planeEnamel().value())));
+      Judgement first = abutment.judgement().inOrder().getFirst();
+      String tooth = "Tooth " + abutment.tooth().number() + ": ";
+      switch (first.answer()) {
+        case DOES_NOT_SERVE -> open.add(tooth + "no clasp serves at this path.");
+        case NOT_DECIDED ->
+            open.add(
+                tooth
+                    + first.family().name().toLowerCase(Locale.ROOT)
+                    + " stands first, and is not decided; it turns on "
+                    + String.join(
+                        ", ",
+                        first.undecided().stream().map(PrescriptionContent::word).sorted().toList())
+                    + ".");
+        case SERVES, SERVES_AFTER -> {}
+      }
+    }
+    content.chart().notJudged().stream()
+        .map(PrescriptionContent::word)
+        .sorted()
+        .forEach(what -> open.add("Named in the chart and not judged by Rodwork: " + what + "."));
+    content.chart().notes().forEach(note -> open.add("Chart: " + note));
+    return open;
+  }
+}

@@ -1,0 +1,168 @@
+package rodwork.casework.prescription;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.ArchFrame;
+import rodwork.anatomy.Jaw;
+import rodwork.anatomy.chart.Answer;
+import rodwork.anatomy.chart.Chart;
+import rodwork.anatomy.chart.ToothEntry;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.kennedy.KennedyFinding;
+import rodwork.casework.export.PathFrame;
+import rodwork.design.abutment.Abutment;
+import rodwork.rules.Threshold;
+import rodwork.survey.Tilt;
+import rodwork.survey.tripod.Tripod;
+
+/**
+ * What is asked of the laboratory, put together from what was measured and said.
+ *
+ * @param caseCode stands for the patient
+ * @param date of writing
+ * @param order what the prescriber wrote
+ * @param scan name of the scan file
+ * @param scanHash its SHA-256, 64 hexadecimal digits
+ * @param rulebook title of the rulebook gone by
+ * @param rulebookHash its SHA-256
+ * @param frame of the arch
+ * @param chart what was said of the mouth
+ * @param dentition the teeth found
+ * @param kennedy the class
+ * @param tilt at the path
+ * @param path frame in which the cast stands at its path
+ * @param tripod marks of the path; null where the cast has no places for them
+ * @param tripodErrorDeg how far the path may be off when it is found again by the marks, 95 times
+ *     in 100, with {@code pickingMm} of error a mark
+ * @param pickingMm see there
+ * @param abutments judged at the path
+ * @param planeEnamel most enamel that a guiding plane may take; one that takes more is not
+ *     prescribed
+ */
+public record PrescriptionContent(
+    String caseCode,
+    LocalDate date,
+    Order order,
+    String scan,
+    String scanHash,
+    String rulebook,
+    String rulebookHash,
+    ArchFrame frame,
+    Chart chart,
+    Dentition dentition,
+    KennedyFinding kennedy,
+    Tilt tilt,
+    PathFrame path,
+    @Nullable Tripod tripod,
+    double tripodErrorDeg,
+    double pickingMm,
+    List<Abutment> abutments,
+    Threshold planeEnamel) {
+
+  public PrescriptionContent {
+    abutments = List.copyOf(abutments);
+  }
+
+  /** The content as JSON: docs/schema/prescription.schema.json, member {@code content}. */
+  public ObjectNode json() {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    json.put("case", caseCode);
+    json.put("date", date.toString());
+    json.put("jaw", frame.jaw() == Jaw.UPPER ? "upper" : "lower");
+    ObjectNode texts = json.putObject("order");
+    for (Order.Field field : Order.Field.values()) {
+      texts.put(field.key(), order.text(field));
+    }
+    ObjectNode cast = json.putObject("scan");
+    cast.put("file", scan);
+    cast.put("sha256", scanHash);
+    ObjectNode book = json.putObject("rulebook");
+    book.put("title", rulebook);
+    book.put("sha256", rulebookHash);
+    json.set("teeth", teethJson());
+    ObjectNode allergies = json.putObject("allergies");
+    allergies.put("asked", word(chart.allergiesAsked()));
+    chart.allergies().forEach(allergies.putArray("known")::add);
+    json.set("path", pathJson());
+    ArrayNode rows = json.putArray("abutments");
+    abutments.forEach(abutment -> rows.add(AbutmentRow.of(abutment)));
+    json.set("preparation", Preparations.of(abutments, planeEnamel));
+    ArrayNode open = json.putArray("open");
+    OpenPoints.of(this).forEach(open::add);
+    ArrayNode cautions = json.putArray("cautions");
+    Cautions.ALL.forEach(cautions::add);
+    return json;
+  }
+
+  private ObjectNode teethJson() {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    json.set("present", numbers(chart.standing()));
+    ArrayNode missing = json.putArray("missing");
+    ArrayNode replaced = json.putArray("replaced");
+    ArrayNode undecided = json.putArray("replacementNotSaid");
+    ToothNumber.allOf(chart.jaw())
+        .filter(tooth -> !chart.tooth(tooth).stands())
+        .forEach(
+            tooth -> {
+              missing.add(tooth.fdi());
+              ToothEntry entry = chart.tooth(tooth);
+              if (entry.replace() == Answer.YES) {
+                replaced.add(tooth.fdi());
+              } else if (entry.replace() == Answer.NOT_KNOWN && !tooth.isThirdMolar()) {
+                undecided.add(tooth.fdi());
+              }
+            });
+    json.put("class", kennedy.title());
+    ArrayNode because = json.putArray("because");
+    kennedy.reasons().forEach(reason -> because.add(reason.text()));
+    return json;
+  }
+
+  private static ArrayNode numbers(Collection<ToothNumber> teeth) {
+    ArrayNode json = JsonNodeFactory.instance.arrayNode();
+    teeth.forEach(tooth -> json.add(tooth.fdi()));
+    return json;
+  }
+
+  private ObjectNode pathJson() {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    Figures.put(json, "anteriorTiltDeg", tilt.anteriorDeg(), Figures.DEG);
+    Figures.put(json, "rightTiltDeg", tilt.rightDeg(), Figures.DEG);
+    Figures.put(json, "totalTiltDeg", tilt.totalDeg(), Figures.DEG);
+    Figures.put(json, "referenceUncertaintyDeg", frame.upUncertaintyDeg(), Figures.DEG);
+    json.set("axisInScan", Figures.triple(path.axis(), Figures.DIRECTION));
+    ArrayNode matrix = json.putArray("scanToPath");
+    double[] m = path.rowMajor();
+    for (int row = 0; row < 4; row++) {
+      ArrayNode one = matrix.addArray();
+      for (int k = 0; k < 4; k++) {
+        one.add(Figures.rounded(m[4 * row + k], k < 3 ? Figures.DIRECTION : 4));
+      }
+    }
+    if (tripod == null) {
+      json.putNull("tripod");
+      return json;
+    }
+    ObjectNode marks = json.putObject("tripod");
+    ArrayNode points = marks.putArray("marksInScan");
+    tripod.marks().forEach(mark -> points.add(Figures.triple(mark.point(), Figures.MM)));
+    ArrayNode distances = marks.putArray("distancesMm");
+    for (double d : tripod.distancesMm()) {
+      distances.add(Figures.rounded(d, Figures.MM));
+    }
+    Figures.put(marks, "pickingErrorMm", pickingMm, Figures.MM);
+    Figures.put(marks, "axisErrorDeg", tripodErrorDeg, 2);
+    return json;
+  }
+
+  static String word(Enum<?> kind) {
+    return kind.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+  }
+}

@@ -1,0 +1,353 @@
+package rodwork.casework.prescription;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.List;
+
+/** The pages as XHTML, from the JSON of the prescription and nothing else. */
+final class PrescriptionPage {
+  private static final int SHOWN_HASH = 16;
+
+  private final Prescription prescription;
+  private final JsonNode content;
+  private final Html html = new Html();
+
+  private PrescriptionPage(Prescription prescription) {
+    this.prescription = prescription;
+    this.content = prescription.content();
+  }
+
+  static String of(Prescription prescription, Paper paper, byte[] picture) {
+    return new PrescriptionPage(prescription).page(paper, picture);
+  }
+
+  private String page(Paper paper, byte[] picture) {
+    String title =
+        "Prescription, removable partial denture, "
+            + text("jaw")
+            + ", case "
+            + text("case")
+            + ", revision "
+            + prescription.revision();
+    html.raw("<html lang=\"en\"><head><title>").text(title).raw("</title>");
+    html.raw("<meta name=\"description\" content=\"").text(title).raw("\"/>");
+    html.raw("<style>@page { size: " + paper.css() + "; margin: 14mm 15mm 16mm 15mm;");
+    html.raw(" @bottom-left { font-family: Form; font-size: 7pt; color: #55524c; content: \"");
+    html.text(
+        "Case "
+            + text("case")
+            + " · revision "
+            + prescription.revision()
+            + " · content "
+            + prescription.hash().substring(0, SHOWN_HASH));
+    html.raw("\" } @bottom-right { font-family: Form; font-size: 7pt; color: #55524c; content: ");
+    html.raw("\"page \" counter(page) \" of \" counter(pages) } }");
+    html.raw(PrescriptionPdf.resource("prescription.css")).raw("</style></head><body>");
+    head();
+    order();
+    pathAndPicture(picture);
+    abutments();
+    connectors();
+    preparation();
+    open();
+    endings();
+    return html.raw("</body></html>").toString();
+  }
+
+  private String text(String name) {
+    return content.path(name).asText();
+  }
+
+  private void head() {
+    html.raw("<h1>").text("Prescription: removable partial denture, " + text("jaw")).raw("</h1>");
+    html.raw("<p>Case <b>").text(text("case")).raw("</b> · ");
+    html.text("written " + text("date") + " · revision " + prescription.revision());
+    html.raw("</p><p class=\"small\">");
+    html.text("Content SHA-256 " + prescription.hash()).raw("</p>");
+    if (!prescription.changes().isEmpty()) {
+      html.raw("<div class=\"revised\"><b>");
+      html.text(
+          "Revision "
+              + prescription.revision()
+              + " replaces revision "
+              + (prescription.revision() - 1)
+              + ". Changed:");
+      html.raw("</b>").list(prescription.changes()).raw("</div>");
+    }
+  }
+
+  private void order() {
+    html.raw("<table class=\"half\"><tbody><tr><td><table class=\"fields\"><tbody>");
+    Order.Field[] fields = Order.Field.values();
+    int left = (fields.length + 1) / 2;
+    for (int i = 0; i < fields.length; i++) {
+      if (i == left) {
+        html.raw("</tbody></table></td><td><table class=\"fields\"><tbody>");
+      }
+      html.field(fields[i].words(), content.path("order").path(fields[i].key()).asText());
+    }
+    html.raw("</tbody></table></td></tr></tbody></table>");
+    JsonNode teeth = content.path("teeth");
+    JsonNode allergies = content.path("allergies");
+    html.heading("Teeth (FDI)").raw("<table class=\"fields\"><tbody>");
+    html.field("present", join(teeth.path("present")));
+    html.field("missing", orNone(join(teeth.path("missing"))));
+    html.field("replaced by the denture", join(teeth.path("replaced")));
+    if (!teeth.path("replacementNotSaid").isEmpty()) {
+      html.field("replace?  not yet said for", join(teeth.path("replacementNotSaid")));
+    }
+    html.field("Kennedy class", teeth.path("class").asText());
+    html.field(
+        "allergies to materials",
+        allergies.path("known").isEmpty()
+            ? (allergies.path("asked").asText().equals("yes")
+                ? "asked, none known"
+                : "not asked yet")
+            : join(allergies.path("known")));
+    html.raw("</tbody></table>");
+  }
+
+  private void pathAndPicture(byte[] picture) {
+    JsonNode path = content.path("path");
+    html.heading("Path of placement").raw("<table class=\"half\"><tbody><tr><td>");
+    html.raw("<table class=\"fields\"><tbody>");
+    html.field(
+        "anterior tilt", degrees(path.path("anteriorTiltDeg")) + "  (+: the front goes down)");
+    html.field(
+        "right tilt", degrees(path.path("rightTiltDeg")) + "  (+: the patient's right goes down)");
+    html.field(
+        "total tilt",
+        degrees(path.path("totalTiltDeg"))
+            + " against the occlusal plane, known to ± "
+            + degrees(path.path("referenceUncertaintyDeg")));
+    JsonNode tripod = path.path("tripod");
+    html.field("axis in the scan", triple(path.path("axisInScan"), Figures.DIRECTION));
+    html.field("scan file", content.path("scan").path("file").asText());
+    html.raw("</tbody></table></td><td>");
+    html.raw("<table class=\"fields\"><tbody>");
+    marks(tripod);
+    html.raw("</tbody></table><p class=\"small\">");
+    html.text("Scan to path (+Z leaving, +Y to the front, mm; path = M · scan):").raw("</p>");
+    html.raw("<table class=\"matrix\"><tbody>");
+    for (JsonNode row : path.path("scanToPath")) {
+      List<String> cells = new ArrayList<>();
+      for (int k = 0; k < row.size(); k++) {
+        cells.add(Figures.text(row.get(k), k < 3 ? Figures.DIRECTION : 4));
+      }
+      html.row("td", cells);
+    }
+    html.raw("</tbody></table></td></tr></tbody></table>");
+    if (picture.length > 0) {
+      html.raw(
+          "<img class=\"cast\" alt=\"The cast seen along the path and from four sides\" src=\"");
+      html.raw("data:image/png;base64," + Base64.getEncoder().encodeToString(picture) + "\"/>");
+    }
+  }
+
+  private void marks(JsonNode tripod) {
+    if (!tripod.isObject()) {
+      html.field("tripod marks", "no three places serve on this cast");
+      return;
+    }
+    JsonNode d = tripod.path("distancesMm");
+    html.field(
+        "tripod marks",
+        String.format(
+            "1–2 %s mm, 2–3 %s mm, 3–1 %s mm",
+            Figures.text(d.path(0), Figures.MM),
+            Figures.text(d.path(1), Figures.MM),
+            Figures.text(d.path(2), Figures.MM)));
+    for (int i = 0; i < 3; i++) {
+      html.field(
+          "mark " + (i + 1) + " in the scan",
+          triple(tripod.path("marksInScan").path(i), Figures.MM) + " mm");
+    }
+    html.field(
+        "found again within",
+        "± "
+            + Figures.text(tripod.path("axisErrorDeg"), 2)
+            + "°, 95 times in 100, with "
+            + Figures.text(tripod.path("pickingErrorMm"), Figures.MM)
+            + " mm of error a mark");
+  }
+
+  private void abutments() {
+    html.heading("Abutments").raw("<table class=\"rows abutments\"><thead>");
+    html.row(
+        "th",
+        List.of(
+            "tooth",
+            "clasp",
+            "gauge",
+            "tip",
+            "undercut there",
+            "arm",
+            "standing",
+            "rest: kind, place"));
+    html.raw("</thead><tbody>");
+    for (JsonNode row : content.path("abutments")) {
+      html.row("td", abutment(row));
+    }
+    html.raw("</tbody></table>");
+    html.paragraph(
+        "Clasps stand in the order of the rulebook; the prescriber may strike one out and write another."
+            + " The reciprocal arm lies on the other surface, at or above the survey line.");
+  }
+
+  private static List<String> abutment(JsonNode row) {
+    List<String> cells = new ArrayList<>();
+    String side = row.path("spaceSide").asText();
+    cells.add(
+        row.path("tooth").asText()
+            + (row.path("besideSpace").asBoolean() ? ", space " + side : ", no space"));
+    JsonNode clasp = row.path("clasp");
+    if (!clasp.isObject()) {
+      cells.addAll(List.of("none serves at this path", "–", "–", "–", "–"));
+    } else {
+      cells.add(clasp.path("name").asText());
+      cells.add(
+          Figures.text(clasp.path("gaugeMm"), Figures.MM)
+              + " mm · "
+              + Figures.text(clasp.path("gaugeInch"), 3)
+              + " in");
+      cells.add(clasp.path("place").asText("–"));
+      cells.add(
+          clasp.path("undercutMm").isNumber()
+              ? Figures.text(clasp.path("undercutMm"), Figures.MM)
+                  + " mm, "
+                  + Figures.text(clasp.path("fromMarginMm"), Figures.MM)
+                  + " mm from the margin, "
+                  + Figures.text(clasp.path("belowSurveyLineMm"), Figures.MM)
+                  + " mm below the line; "
+                  + Figures.text(clasp.path("undercutAtReferenceMm"), Figures.MM)
+                  + " mm untilted"
+              : "no mark yet");
+      cells.add(clasp.path("material").asText().replace('-', ' '));
+    }
+    String answer = row.path("answer").asText();
+    cells.add(answer.equals("serves after") ? "serves after preparation" : answer);
+    cells.add(row.path("rest").asText(""));
+    return cells;
+  }
+
+  private void connectors() {
+    html.raw("<div class=\"keep\">").heading("Connectors, base, indirect retainers");
+    html.paragraph(
+        "Not planned by Rodwork in this revision. The prescriber draws them on the cast or states them here:");
+    html.raw("<table class=\"fields\"><tbody>");
+    for (String field :
+        List.of(
+            "major connector, width and thickness",
+            "distance from the gingival margins",
+            "minor connectors",
+            "base connector, finish lines, tissue stops",
+            "indirect retainers",
+            "extent of the bases")) {
+      html.field(field, "");
+    }
+    html.raw("</tbody></table></div>");
+  }
+
+  private void preparation() {
+    html.heading("Preparation of the mouth, in this order, before the final impression");
+    if (content.path("preparation").isEmpty()) {
+      html.paragraph("None follows from the clasps that stand first.");
+      return;
+    }
+    html.raw("<table class=\"rows\"><thead>");
+    html.row("th", List.of("tooth", "what", "amount", "height", "done"));
+    html.raw("</thead><tbody>");
+    for (JsonNode row : content.path("preparation")) {
+      html.row(
+          "td",
+          List.of(
+              row.path("tooth").asText(),
+              row.path("what").asText(),
+              Figures.text(row.path("amountMm"), Figures.MM) + " mm",
+              row.path("heightMm").isNumber()
+                  ? Figures.text(row.path("heightMm"), Figures.MM) + " mm"
+                  : "",
+              "□"));
+    }
+    html.raw("</tbody></table>");
+  }
+
+  private void open() {
+    html.heading("Left open");
+    if (content.path("open").isEmpty()) {
+      html.paragraph("Nothing.");
+    } else {
+      html.list(texts(content.path("open")));
+    }
+  }
+
+  private void endings() {
+    html.raw("<div class=\"keep\">").heading("Cautions").list(texts(content.path("cautions")));
+    html.raw("</div><div class=\"keep\">")
+        .heading("Legend of the picture")
+        .paragraph(
+            "Solid line: survey line. Dashed and dotted lines: gauge marks and edges of bands, named in the"
+                + " picture. Shading with hatching: undercut, in steps of the gauges. Nothing is told by colour"
+                + " alone.");
+    html.raw("</div><div class=\"keep\">").heading("Statement for a custom-made device");
+    html.paragraph(
+        "To be completed by the maker under the local rules; a form, no legal advice. This device is made"
+            + " for the sole use of the patient known as case "
+            + text("case")
+            + ", to the prescription above.");
+    html.raw("<table class=\"fields\"><tbody>");
+    for (String field :
+        List.of(
+            "maker, address of every site, representative",
+            "device, its identification",
+            "prescriber and institution",
+            "materials used, batch numbers",
+            "conforms to the requirements that apply; those not met, and why",
+            "substances of medicinal or animal origin",
+            "responsible, date, signature")) {
+      html.field(field, "");
+    }
+    html.raw("</tbody></table></div>");
+    html.raw("<div class=\"keep\">").heading("Signature");
+    html.raw("<table class=\"sign\"><tbody>");
+    html.row(
+        "td", List.of("prescriber", "", "place, date", "", "received by the laboratory, date"));
+    html.raw("</tbody></table>");
+    html.paragraph(
+        "Rulebook: "
+            + content.path("rulebook").path("title").asText()
+            + ", SHA-256 "
+            + content.path("rulebook").path("sha256").asText().substring(0, SHOWN_HASH)
+            + "…; scan SHA-256 "
+            + content.path("scan").path("sha256").asText().substring(0, SHOWN_HASH)
+            + "….");
+    html.raw("</div>");
+  }
+
+  private static String degrees(JsonNode number) {
+    return Figures.text(number, Figures.DEG) + "°";
+  }
+
+  private static String triple(JsonNode json, int digits) {
+    return Figures.text(json.path(0), digits)
+        + ", "
+        + Figures.text(json.path(1), digits)
+        + ", "
+        + Figures.text(json.path(2), digits);
+  }
+
+  private static String join(JsonNode array) {
+    return String.join(", ", texts(array));
+  }
+
+  private static List<String> texts(JsonNode array) {
+    List<String> texts = new ArrayList<>();
+    array.forEach(one -> texts.add(one.asText()));
+    return texts;
+  }
+
+  private static String orNone(String words) {
+    return words.isEmpty() ? "none" : words;
+  }
+}

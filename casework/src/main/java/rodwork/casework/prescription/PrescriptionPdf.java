@@ -1,0 +1,72 @@
+package rodwork.casework.prescription;
+
+import com.openhtmltopdf.extend.FSSupplier;
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.util.XRLog;
+import java.awt.color.ColorSpace;
+import java.awt.color.ICC_Profile;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Objects;
+
+/**
+ * The pages as PDF/A-2a (ISO 19005-2): tagged, fonts embedded, nothing fetched from anywhere.
+ *
+ * <p>Letters are DejaVu Sans Condensed; its licence lies beside it.
+ */
+public final class PrescriptionPdf {
+  private static final int REGULAR = 400;
+  private static final int BOLD = 700;
+
+  static {
+    XRLog.setLoggingEnabled(false);
+  }
+
+  private PrescriptionPdf() {}
+
+  /**
+   * Makes the pages.
+   *
+   * @param picture of the cast at its path as PNG; empty: none
+   */
+  public static byte[] of(Prescription prescription, Paper paper, byte[] picture) {
+    return pages(PrescriptionPage.of(prescription, paper, picture));
+  }
+
+  private static byte[] pages(String html) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try {
+      PdfRendererBuilder builder = new PdfRendererBuilder();
+      builder.useFont(font("DejaVuSansCondensed.ttf"), "Form", REGULAR, FontStyle.NORMAL, true);
+      builder.useFont(font("DejaVuSansCondensed-Bold.ttf"), "Form", BOLD, FontStyle.NORMAL, true);
+      builder.usePdfUaAccessibility(true);
+      builder.usePdfAConformance(PdfRendererBuilder.PdfAConformance.PDFA_2_A);
+      builder.useColorProfile(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData());
+      builder.withProducer("Rodwork");
+      builder.withHtmlContent(html, null);
+      builder.toStream(out);
+      builder.run();
+    } catch (IOException | RuntimeException | LinkageError failure) {
+      throw PrescriptionProblem.PAGES_FAILED.with(String.valueOf(failure));
+    }
+    return out.toByteArray();
+  }
+
+  private static FSSupplier<InputStream> font(String name) {
+    return () ->
+        Objects.requireNonNull(PrescriptionPdf.class.getResourceAsStream(name), "no font " + name);
+  }
+
+  static String resource(String name) {
+    try (InputStream in =
+        Objects.requireNonNull(PrescriptionPdf.class.getResourceAsStream(name), name)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
+  }
+}
