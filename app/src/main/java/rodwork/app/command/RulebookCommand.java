@@ -71,10 +71,11 @@ final class RulebookCommand implements Runnable {
         book.materials().size());
     for (Conflict conflict : book.conflicts()) {
       out.printf(
-          "%s: %s %s, side \"%s\" of %d (%s)%n",
+          "%s: %s, side \"%s\" of %d (%s)%n",
           conflict.topic(),
-          conflict.side().value(),
-          conflict.unit(),
+          Double.isNaN(conflict.side().value())
+              ? conflict.side().source()
+              : conflict.side().value() + " " + conflict.unit(),
           conflict.taken(),
           conflict.sides().size(),
           conflict.side().standing().words());

@@ -289,7 +289,9 @@ public final class AbutmentsTable {
     int at = j.steps().indexOf(step);
     // A preparation that goes too far is told with what wanted it, the step before.
     Judgement.Step before = at > 0 ? j.steps().get(at - 1) : step;
-    boolean prepared = before.otherwise() instanceof Clause.Consequence.Prepares;
+    boolean prepared =
+        before.otherwise() instanceof Clause.Consequence.Prepares wanted
+            && wanted.most().id().equals(finding.rule());
     return String.format(
         Locale.ROOT,
         "%s%s: %s (%s: %s)",

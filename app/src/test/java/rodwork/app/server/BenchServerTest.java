@@ -18,7 +18,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rodwork.app.SphereCast;
+import rodwork.app.report.Schemas;
 import rodwork.geometry.mesh.TriangleMesh;
+import rodwork.geometry.testing.Shared;
 
 /** A real server on a free port, spoken to as the bench does, with a sphere as the cast. */
 class BenchServerTest {
@@ -244,6 +246,34 @@ class BenchServerTest {
       talk.say("{\"kind\":\"strip\",\"seq\":2}");
       assertThat(talk.hearText().get("problem").get("code").asText())
           .isEqualTo("request-unreadable");
+    }
+  }
+
+  @Test
+  void abutmentsAreJudgedOnceTeethAreKnown() throws IOException {
+    byte[] scan = Files.readAllBytes(Shared.file("arches/upper-17-27.ply"));
+    String id =
+        visitor.json("POST", "/api/casts?name=a.ply&jaw=upper", scan, 201).get("id").asText();
+    String cast = "/api/casts/" + id;
+    String early =
+        new String(
+            visitor.ask("POST", cast + "/abutments", BodyPublishers.ofString("{}")).body(),
+            StandardCharsets.UTF_8);
+    assertThat(early).contains("abutments-need-teeth");
+    visitor.json("POST", cast + "/teeth", "{\"missing\":[17,27]}", 200);
+    JsonNode json =
+        visitor.json(
+            "POST", cast + "/abutments", "{\"tilt\":[2,0],\"answers\":{\"mobile\":\"no\"}}", 200);
+    assertThat(Schemas.errors("abutments", json)).isEmpty();
+    assertThat(json.get("tilt").get("anteriorDeg").asDouble()).isEqualTo(2);
+    assertThat(json.get("abutments")).hasSize(2);
+    assertThat(json.get("abutments").get(0).get("couldReorder").toString())
+        .doesNotContain("mobile");
+    for (String bad : new String[] {"{\"answers\":{\"mood\":\"good\"}}", "{\"teeth\":[99]}"}) {
+      assertThat(
+              visitor.ask("POST", cast + "/abutments", BodyPublishers.ofString(bad)).statusCode())
+          .as(bad)
+          .isBetween(400, 422);
     }
   }
 

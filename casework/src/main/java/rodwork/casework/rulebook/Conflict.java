@@ -8,14 +8,14 @@ import rodwork.rules.Standing;
  *
  * @param id stable name; thresholds say "decided-by" it
  * @param topic what it is about
- * @param unit of all sides
+ * @param unit of all sides; {@code words} where they are no numbers
  * @param sides what the sources say
  * @param taken id of the side that is followed
  * @param because why
  */
 public record Conflict(
     String id, String topic, String unit, List<Side> sides, String taken, String because) {
-  /** What one side says. */
+  /** What one side says; the value is NaN where it is words. */
   public record Side(String id, double value, String source, Standing standing) {}
 
   public Conflict {

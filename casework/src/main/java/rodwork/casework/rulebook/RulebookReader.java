@@ -58,12 +58,14 @@ final class RulebookReader {
     List<Conflict.Side> sides =
         e.at("sides").items().stream()
             .map(
-                s ->
-                    new Conflict.Side(
-                        s.at("id").text(),
-                        s.at("value").number(),
-                        s.at("source").text(),
-                        s.at("standing").standing()))
+                s -> {
+                  Entry value = s.find("value");
+                  return new Conflict.Side(
+                      s.at("id").text(),
+                      value == null ? Double.NaN : value.number(),
+                      s.at("source").text(),
+                      s.at("standing").standing());
+                })
             .toList();
     Entry taken = e.at("taken");
     return taken.make(

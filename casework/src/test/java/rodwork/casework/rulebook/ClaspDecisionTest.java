@@ -510,6 +510,20 @@ class ClaspDecisionTest {
   }
 
   @Test
+  void whatIsTooCloseToCallIsPreparedForWhereItCanBe() {
+    AbutmentFacts close =
+        Abutments.premolar().with(Fact.RECIPROCAL_UNDERCUT, Reading.mm(0.04, 0.03));
+    Judgement circlet = JUDGE.judge(close).of("cast-circumferential");
+    assertThat(circlet.answer()).isEqualTo(Answer.SERVES_AFTER);
+    assertThat(circlet.preparations().getFirst().clause()).isEqualTo("reciprocal-undercut");
+    // Where it may be more than can be prepared, nothing is decided.
+    AbutmentFacts wide = Abutments.premolar().with(Fact.RECIPROCAL_UNDERCUT, Reading.mm(0.04, 0.6));
+    Judgement open = JUDGE.judge(wide).of("cast-circumferential");
+    assertThat(open.answer()).isEqualTo(Answer.NOT_DECIDED);
+    assertThat(open.undecided()).containsExactly(Fact.RECIPROCAL_UNDERCUT);
+  }
+
+  @Test
   void preparationsSayHowMuch() {
     AbutmentFacts shallow =
         Abutments.facial(Abutments.premolar(), AcrossThird.MESIAL, Abutments.third(0.15, 1.9, 2.5));

@@ -28,7 +28,7 @@ class RulebookTest {
     assertThat(SHIPPED.title()).isEqualTo("Rodwork's own rulebook");
     assertThat(SHIPPED.hash()).matches("[0-9a-f]{64}");
     assertThat(SHIPPED.clasps().families()).hasSize(16);
-    assertThat(SHIPPED.conflicts()).hasSizeGreaterThanOrEqualTo(5);
+    assertThat(SHIPPED.conflicts()).hasSizeGreaterThanOrEqualTo(31);
     assertThat(SHIPPED.arms().all()).allSatisfy(t -> assertThat(t.source()).isNotBlank());
     ArmMaterial cast = SHIPPED.material("cobalt-chromium-cast");
     assertThat(cast.proofMpa().from()).isEqualTo(470);

@@ -35,6 +35,12 @@ public record BarSection(AcrossThird across, int edge, Vec3 margin, StandOff sta
   private static final double THIRD_MIDDLE = 0.45;
 
   /**
+   * No vestibule ends this near to a margin [mm]: there the section ran up a deeply undercut wall,
+   * and says nothing of the gum.
+   */
+  private static final double LEAST_MM = 1;
+
+  /**
    * All sections of a tooth: three to a third.
    *
    * @param tree over the whole cast
@@ -81,7 +87,8 @@ public record BarSection(AcrossThird across, int edge, Vec3 margin, StandOff sta
                     across,
                     edge,
                     on.point(),
-                    StandOff.of(survey, on.point(), on.triangle(), tooth.axes().facial(), rules)));
+                    StandOff.of(survey, on.point(), on.triangle(), tooth.axes().facial(), rules)))
+        .filter(section -> section.standOff().line().getLast().fromMarginMm() >= LEAST_MM);
   }
 
   /** Where a level of it lies, in words and on the scan. */

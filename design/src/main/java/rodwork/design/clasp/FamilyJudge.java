@@ -103,7 +103,9 @@ final class FamilyJudge {
             gauge.standing(),
             verdict);
     steps.add(new Judgement.Step(finding, otherwise, because));
-    if (!verdict.decided()) {
+    if (verdict == Verdict.TOO_CLOSE_TO_CALL && canPrepare(otherwise, finding)) {
+      follow(UNDERCUT, otherwise, finding);
+    } else if (!verdict.decided()) {
       undecided.add(Fact.TIP_UNDERCUT);
     } else if (verdict == Verdict.NOT_MET) {
       follow(UNDERCUT, otherwise, finding);
@@ -135,6 +137,10 @@ final class FamilyJudge {
     if (clause.otherwise() instanceof Clause.Consequence.Warns) {
       // A warning that hangs on an unknown is given: the convenient value is not assumed.
       warnings.add(clause.id());
+    } else if (verdict == Verdict.TOO_CLOSE_TO_CALL
+        && asked.decided()
+        && canPrepare(clause.otherwise(), finding)) {
+      follow(clause.id(), clause.otherwise(), finding);
     } else if (!verdict.decided()) {
       undecided.add(fact);
       if (clause.wants() instanceof Condition.AtLeastFact both
@@ -147,6 +153,17 @@ final class FamilyJudge {
     } else {
       addUndecided(clause.when());
     }
+  }
+
+  /**
+   * Whether what is too close to call can be prepared for: then the family serves in either case,
+   * and the preparation is asked for rather than the convenient reading assumed.
+   */
+  private boolean canPrepare(Clause.Consequence otherwise, Finding finding) {
+    return otherwise instanceof Clause.Consequence.Prepares prepares
+        && new Limit.Most(prepares.most().value(), prepares.most().unit())
+                .judge(prepares.by().map(tip::reading).orElseGet(() -> shortfall(finding)))
+            == Verdict.MET;
   }
 
   private void addUndecided(List<Condition> when) {

@@ -139,7 +139,13 @@ public final class CourseFinder {
   }
 
   private List<Vec3> around(Family family, Surface near, Vec3 tip, double width, boolean wire) {
-    Surface from = family.origin() == AbutmentFacts.Spot.NEAR ? near : near.opposite();
+    Surface from =
+        switch (family.origin()) {
+          case NEAR, MIDDLE -> near;
+          case FAR -> near.opposite();
+          case MESIAL -> Surface.MESIAL;
+          case DISTAL -> Surface.DISTAL;
+        };
     boolean ring = family.arm() == Family.ArmShape.RING;
     Surface start = ring ? near : from;
     double turn = turn(start, family.surface()) * (ring ? -1 : 1);
