@@ -82,7 +82,8 @@ class KilledStoreTest {
                   } catch (InterruptedException _) {
                     Thread.currentThread().interrupt();
                   }
-                  user.destroyForcibly();
+                  // The process's own method would close its output, which is still read.
+                  user.toHandle().destroyForcibly();
                 });
     try (BufferedReader words =
         new BufferedReader(new InputStreamReader(user.getInputStream(), StandardCharsets.UTF_8))) {
