@@ -24,6 +24,9 @@ public final class ToothFinder {
   /** How far the steps of cells are evened out on a dense scan [mm]. */
   private static final double SMOOTHED_MM = 0.3;
 
+  /** A point within this of the middle of its crown stays [mm]. */
+  private static final double AMID_MM = 0.5;
+
   /** A number less sure than this is told. */
   private static final double UNSURE = 0.5;
 
@@ -75,15 +78,14 @@ public final class ToothFinder {
       points.put(point.fdi(), onCast(point));
       numbering.put(point.fdi(), 1.0);
     }
-    int[] fixed = fixed(hints.pins());
+    int[] fixed = fixed(hints);
     boolean found = points.isEmpty();
     if (found) {
       points = new RowFinder(hints.missing(), remarks, numbering).tops();
     }
     watch.progress("spreading teeth", 0.4);
     CrownSpread spread = CrownSpread.of(graph, points, fixed, watch);
-    if (found) {
-      points.putAll(CrownTops.again(graph, spread.label, points.keySet()));
+    if (recentred(points, spread, found ? 0 : AMID_MM)) {
       watch.progress("spreading teeth", 0.7);
       spread = CrownSpread.of(graph, points, fixed, watch);
     }
@@ -123,11 +125,38 @@ public final class ToothFinder {
     return MarginSmoothing.of(arch.topology(), label, kept, SMOOTHED_MM, spacing);
   }
 
-  /** Plaster base and pins. */
-  private int[] fixed(List<ToothHints.Pin> pins) {
+  /**
+   * Moves each point to the middle of the crown that it gave, since reach is measured from there
+   * and a person points anywhere on a tooth. Points within so much of it [mm] stay.
+   *
+   * @return whether any moved
+   */
+  private boolean recentred(Map<Integer, double[]> points, CrownSpread spread, double amid) {
+    boolean moved = false;
+    for (var top : CrownTops.again(graph, spread.label, points.keySet()).entrySet()) {
+      double[] to = top.getValue();
+      double[] from = points.getOrDefault(top.getKey(), to);
+      if (Math.hypot(to[0] - from[0], to[1] - from[1]) > amid) {
+        points.put(top.getKey(), to);
+        moved = true;
+      }
+    }
+    return moved;
+  }
+
+  /** Plaster base, pins, and the cells under the points that were given. */
+  private int[] fixed(ToothHints hints) {
     int[] fixed = new int[graph.size()];
     Arrays.fill(fixed, -1);
-    for (ToothHints.Pin pin : pins) {
+    for (ToothHints.Point point : hints.points()) {
+      Vec3 at = inArch(point.at());
+      int nearest = 0;
+      for (int c = 1; c < fixed.length; c++) {
+        nearest = place(c).distance(at) < place(nearest).distance(at) ? c : nearest;
+      }
+      fixed[nearest] = point.fdi();
+    }
+    for (ToothHints.Pin pin : hints.pins()) {
       Vec3 at = inArch(pin.at());
       for (int c = 0; c < fixed.length; c++) {
         if (place(c).distance(at) <= pin.radius()) {

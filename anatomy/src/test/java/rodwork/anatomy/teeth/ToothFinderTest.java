@@ -3,6 +3,7 @@ package rodwork.anatomy.teeth;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
@@ -28,6 +29,7 @@ class ToothFinderTest {
   private static final double LEAST_WITH_POINTS = 0.80;
   private static final double MEAN_WITH_MISSING = 0.90;
   private static final double MARGIN_MM = 0.5;
+  private static final long SEED = 7;
 
   @ParameterizedTest
   @ValueSource(
@@ -58,6 +60,50 @@ class ToothFinderTest {
     assertThat(Collections.min(dice.values())).as("%s", dice).isGreaterThan(0.5);
     assertThat(mean(dice)).as("%s", dice).isGreaterThanOrEqualTo(MEAN_WITH_MISSING);
     assertThat(real.marginOff(charted.labels())).isLessThanOrEqualTo(MARGIN_MM);
+  }
+
+  /** A person points anywhere on a tooth: here up to 2 mm off the middle of its top. */
+  @ParameterizedTest
+  @ValueSource(strings = {"upper-full", "upper-17-27", "upper-14", "lower-35", "lower-35-37-47"})
+  void aPointNeedNotBeInTheMiddle(String name) {
+    LabelledArch real = LabelledArch.load(name);
+    Vec3 up = real.arch().frame().z();
+    Random random = new Random(SEED);
+    List<ToothHints.Point> points = new ArrayList<>();
+    for (ToothHints.Point amid : real.points()) {
+      List<Vec3> near = new ArrayList<>();
+      for (int t = 0; t < real.truth().triangleCount(); t++) {
+        Vec3 at = real.arch().mesh().pointOn(t, 1.0 / 3, 1.0 / 3);
+        Vec3 off = at.minus(amid.at());
+        if (real.truth().of(t) == amid.fdi()
+            && off.across(up).length() <= 2
+            && Math.abs(off.dot(up)) < 2.5) {
+          near.add(at);
+        }
+      }
+      points.add(new ToothHints.Point(amid.fdi(), near.get(random.nextInt(near.size()))));
+    }
+    ToothFinding found =
+        ToothFinder.find(real.arch(), new ToothHints(Set.of(), points), Watch.NONE);
+    for (ToothHints.Point point : points) {
+      assertThat(found.labels().of(nearest(real, point.at()))).isEqualTo(point.fdi());
+    }
+    assertThat(mean(real.dice(found.labels())))
+        .as("seed %d", SEED)
+        .isGreaterThanOrEqualTo(MEAN_WITH_POINTS);
+  }
+
+  private static int nearest(LabelledArch real, Vec3 at) {
+    int best = 0;
+    double least = Double.POSITIVE_INFINITY;
+    for (int t = 0; t < real.truth().triangleCount(); t++) {
+      double way = real.arch().mesh().pointOn(t, 1.0 / 3, 1.0 / 3).distance(at);
+      if (way < least) {
+        least = way;
+        best = t;
+      }
+    }
+    return best;
   }
 
   /** A row of the table in docs/benchmarks.md; see benchmarks/tooth-labels. */
