@@ -29,6 +29,7 @@ export function BenchPage({ bench }: { readonly bench: Bench }): ReactElement {
     () => ({
       look: (side) => driver.current?.look(side),
       fit: () => driver.current?.fit(),
+      show: (place) => driver.current?.show(place),
       alongRod: () => driver.current?.alongRod(),
       slide: (steps) => driver.current?.slide(steps),
       nextCurve: () => driver.current?.nextCurve(),

@@ -1,6 +1,8 @@
 import { newGesture } from "../state/bench";
+import { rowOf } from "../state/ledger";
 import { orbit, pan, zoomAbout } from "../values/view";
-import type { Spot } from "../wire/types";
+import { scan } from "../values/vec";
+import type { Spot, ToothPoint } from "../wire/types";
 import type { StageDriver } from "./stage-driver";
 
 /** The hand on the cast: carrying the rod, turning and shifting the table, leaving and dragging marks. */
@@ -86,14 +88,36 @@ export class PointerHand {
       bench.leaveMark(spot, spot.onCurve ? gauge : null);
       bench.carry(spot, spot.onCurve);
     } else if (page === "arch") this.tooth(spot);
+    else if (page === "ledger") this.row(spot);
   }
 
   /** A click with no mark to leave is about the tooth there: one that was found is chosen, else one may be added. */
   private tooth(spot: Spot): void {
     const { bench } = this.driver;
-    const tooth = bench.store.get().labels?.[spot.triangle] ?? 0;
-    if (tooth === 0) bench.pointAt(spot);
+    const { labels, tooth: chosen, toothHand } = bench.store.get();
+    const tooth = labels?.[spot.triangle] ?? 0;
+    if (toothHand && chosen !== null) {
+      bench.store.set({ toothHand: null });
+      if (toothHand === "join" && tooth !== 0) bench.charting.join(chosen, tooth);
+      if (toothHand === "cut" && tooth === chosen) bench.pointAt(spot, this.otherHalf(chosen, spot));
+    } else if (tooth === 0) bench.pointAt(spot);
     else bench.chooseTooth(tooth);
+  }
+
+  /** A click on a judged tooth opens its row of the ledger; on one that has two, the one that is not open. */
+  private row(spot: Spot): void {
+    const { bench } = this.driver;
+    const { labels, judged, row } = bench.store.get();
+    const rows = (judged?.sheet?.abutments ?? []).filter(({ tooth }) => tooth === labels?.[spot.triangle]).map(rowOf);
+    const next = rows.find((each) => each !== row);
+    if (next) bench.openRow(next);
+  }
+
+  /** Where the rest of a tooth has its middle once a part of it is cut off: opposite, across the middle of its top. */
+  private otherHalf(tooth: number, { point: [x, y, z] }: Spot): ToothPoint | null {
+    const { bench, stage } = this.driver;
+    const on = bench.store.get().teeth?.teeth.find((each) => each.tooth === tooth)?.on;
+    return on && stage.cast ? { tooth, point: stage.cast.nearest(scan(2 * on[0] - x, 2 * on[1] - y, 2 * on[2] - z)).point } : null;
   }
 
   private slide(event: PointerEvent, id: string, gesture: number): void {

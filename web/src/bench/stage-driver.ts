@@ -8,7 +8,7 @@ import { LIGHT, type Look } from "../values/look";
 import { directionToScan, directionToWorld, type Pose, toWorld } from "../values/pose";
 import type { Mm } from "../values/units";
 import { scan, type ScanVec, sub, world } from "../values/vec";
-import { alongRod, type Side, sideView, type View } from "../values/view";
+import { alongRod, facing, type Side, sideView, type View } from "../values/view";
 import type { Spot } from "../wire/types";
 import { CurveWalk } from "./curve-walk";
 import { lookOf, marginsFor, pinsFor, poseFor, standFor } from "./stage-model";
@@ -20,7 +20,7 @@ const GRIP_PX = 8;
 const CENTRE = world(0, 0, 0);
 
 /** Keeps the drawing in step with the state, and answers what only the drawing knows: view, picking, sliding. */
-export class StageDriver implements Pick<Hands, "look" | "fit" | "alongRod" | "slide" | "nextCurve"> {
+export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "alongRod" | "slide" | "nextCurve"> {
   readonly stage: Stage;
   view: View = sideView("above", null, CENTRE, 40);
   private pose: Pose = poseFor({ survey: null, cast: null } as BenchState, scan(0, 0, 0));
@@ -66,6 +66,16 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "alongRod" | "s
   fit(): void {
     const { mesh } = this.state;
     if (mesh) this.setView(fitted(this.view, mesh.positions, this.pose, this.aspect));
+  }
+
+  /** Turns the stage so that a place of the cast faces the viewer, marks it, and carries the rod to it. */
+  show(place: ScanVec): void {
+    const { cast } = this.stage;
+    if (!cast) return;
+    const spot = cast.nearest(place);
+    this.bench.store.set({ pointed: place });
+    this.bench.carry({ ...spot, point: place }, false);
+    this.setView(facing(this.view, directionToWorld(this.pose, cast.outward(spot.triangle)), toWorld(this.pose, place)));
   }
 
   alongRod(): void {

@@ -37,18 +37,19 @@ function levelUnit(v: WorldVec, least: number): WorldVec | null {
   return size > least ? world(v[0] / size, v[1] / size, 0) : null;
 }
 
-export function pinsFor({ document, selected, markReadings }: BenchState, pose: Pose): Pin[] {
-  return (document?.marks ?? []).map((mark) => ({
+export function pinsFor({ document, selected, markReadings, pointed }: BenchState, pose: Pose): Pin[] {
+  const marks = (document?.marks ?? []).map((mark) => ({
     id: mark.id,
     at: toWorld(pose, mark.point),
     selected: mark.id === selected,
     seated: fitsStill(mark, markReadings.get(mark.id)),
   }));
+  return pointed ? [...marks, { id: "pointed", at: toWorld(pose, pointed), selected: true, seated: true }] : marks;
 }
 
-/** Teeth are outlined where they are spoken of: on the page of the arch. */
+/** Teeth are outlined where they are spoken of: on the pages of the arch and the ledger. */
 export function marginsFor({ teeth, tooth, page, pulling }: BenchState): Margin[] {
-  if (page !== "arch") return [];
+  if (page === "profile") return [];
   const margins = (teeth?.teeth ?? []).map((each) => ({ points: each.margin, chosen: each.tooth === tooth }));
   return pulling ? [...margins, { points: [pulling.from, pulling.to], chosen: true }] : margins;
 }

@@ -68,7 +68,8 @@ function Place({ place, missing, teeth, plan, px }: PlaceProps): ReactElement {
   const [cx, cy] = px(place.at);
   const name = toothText(place.tooth, notation);
   const toggle = (): void => bench.toggleMissing(place.tooth);
-  const state = missing ? "missing" : found ? "found" : "open";
+  const gap = teeth?.spaces.some((space) => space.missing.includes(place.tooth)) ?? false;
+  const state = missing ? "missing" : found ? "found" : gap ? "gap" : "open";
   return (
     <g className={`place ${state}${chosen ? " on" : ""}`} data-fdi={place.tooth}>
       {found ? (
@@ -76,7 +77,9 @@ function Place({ place, missing, teeth, plan, px }: PlaceProps): ReactElement {
           <title>{`Choose ${name}`}</title>
         </path>
       ) : (
-        <circle className="ghost" cx={cx} cy={cy} r="7" />
+        <circle className="ghost" cx={cx} cy={cy} r="7" onClick={() => bench.chooseTooth(place.tooth)}>
+          <title>{`Choose the place of ${name}`}</title>
+        </circle>
       )}
       <g
         className="number"

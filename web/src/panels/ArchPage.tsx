@@ -1,6 +1,7 @@
 import type { ReactElement } from "react";
 import { NOTATIONS } from "../values/tooth-number";
 import { ArchChart } from "./ArchChart";
+import { ChartFacts, FreeEnds } from "./ChartFacts";
 import { ToothPanel } from "./ToothPanel";
 import { useBench, useDesk } from "./use-bench";
 
@@ -53,6 +54,8 @@ export function ArchPage(): ReactElement | null {
         )}
       </section>
       <ToothPanel />
+      <ChartFacts />
+      <FreeEnds />
       <section aria-label="Class">
         <h2>Why {teeth?.kennedy.title ?? "this class"}</h2>
         {teeth && (
@@ -63,9 +66,23 @@ export function ArchPage(): ReactElement | null {
                 {text} <span className="soft">(Applegate {rule})</span>
               </li>
             ))}
-            {teeth.kennedy.questions.map(({ text, otherwise }) => (
-              <li key={text} className="asked">
-                {text} <span className="soft">Otherwise: {otherwise}.</span>
+            {teeth.kennedy.questions.map((question) => (
+              <li key={question.text} className="asked">
+                {question.text}
+                {[true, false].map((yes) => (
+                  <button
+                    key={String(yes)}
+                    className="plain word"
+                    aria-pressed={question.assumed === yes}
+                    title={question.assumed === yes ? "assumed until answered" : `would be ${question.otherwise}`}
+                    onClick={() => bench.charting.answer(question, yes)}
+                  >
+                    {yes ? "yes" : "no"}
+                  </button>
+                ))}{" "}
+                <span className="soft">
+                  {question.assumed ? "Yes" : "No"} is assumed; otherwise {question.otherwise}.
+                </span>
               </li>
             ))}
             {teeth.remarks.slice(0, 2).map((remark) => (

@@ -18,9 +18,13 @@ const HAND: readonly (readonly [string, string])[] = [
   ["Alt click", "leave a mark anywhere"],
   ["drag a mark", "slide it along its gauge's curve; with Alt anywhere"],
   ["click a tooth, on the arch page", "choose it; where none is outlined, add one"],
+  ["J, then click a tooth", "join it with the chosen one"],
+  ["X, then click the chosen tooth", "cut it in two"],
   ["drag the chosen tooth's outline", "pull its margin"],
   ["click a section of the strip", "see it large"],
   ["double click a pin", "name it"],
+  ["click a tooth, on the ledger page", "open its row; the stage turns to it"],
+  ["click an underlined place", "turn the stage to it"],
   ["drop a file", "open a scan"],
 ];
 

@@ -1,6 +1,7 @@
 import type { ReactElement } from "react";
 import type { Page } from "../state/bench-state";
 import { ArchPage } from "./ArchPage";
+import { LedgerPage } from "./LedgerPage";
 import { Marks } from "./Marks";
 import { ProfilePanel } from "./ProfilePanel";
 import { ScanReport } from "./ScanReport";
@@ -9,6 +10,7 @@ import { useBench, useDesk } from "./use-bench";
 const PAGES: readonly { page: Page; word: string }[] = [
   { page: "profile", word: "Profile" },
   { page: "arch", word: "Arch" },
+  { page: "ledger", word: "Ledger" },
 ];
 
 /** Two pages on one stand. */
@@ -30,6 +32,7 @@ export function PageTurn(): ReactElement | null {
 
 export function Pages(): ReactElement {
   const page = useBench((s) => s.page);
+  if (page === "ledger") return <LedgerPage />;
   return page === "arch" ? (
     <>
       <ArchPage />

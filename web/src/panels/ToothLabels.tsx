@@ -4,7 +4,7 @@ import { useBench, useDesk } from "./use-bench";
 
 /** The numbers of the teeth over the cast. The stage moves them. */
 export function ToothNumbers(): ReactElement | null {
-  const teeth = useBench((s) => (s.page === "arch" ? s.teeth : null));
+  const teeth = useBench((s) => (s.page === "profile" ? null : s.teeth));
   const notation = useBench((s) => s.notation);
   const chosen = useBench((s) => s.tooth);
   if (!teeth) return null;

@@ -2,7 +2,9 @@ import type { ReactElement } from "react";
 import { lengthText, mm, type UnitChoice } from "../values/units";
 import { placesOf, toothText } from "../values/tooth-number";
 import { type Fdi, THIRDS, type Zone, type ZoneDepth } from "../wire/types";
-import { useBench, useDesk } from "./use-bench";
+import { isGap } from "../state/teething";
+import { action } from "../state/actions";
+import { useAction, useBench, useDesk } from "./use-bench";
 
 const ROWS = ["facial", "lingual"] as const;
 const COLUMNS = ["mesial", "middle", "distal"] as const;
@@ -19,6 +21,8 @@ export function ToothPanel(): ReactElement | null {
   const jaw = useBench((s) => s.cast?.jaw ?? null);
   const moving = useBench((s) => s.survey !== null && !s.survey.head.exact);
   const note = useBench((s) => s.note);
+  const missing = useBench((s) => s.document !== null && isGap(tooth, s.document.teeth, s.teeth));
+  if (missing) return null;
   if (tooth === null || !found || !jaw) {
     return (
       <section aria-label="Tooth">
@@ -83,10 +87,35 @@ export function ToothPanel(): ReactElement | null {
           {note}
         </p>
       )}
+      <ToothHand />
       <button className="quiet" onClick={() => bench.notATooth(tooth)}>
         this is no tooth
       </button>
     </section>
+  );
+}
+
+/** What the next click on the cast does with the chosen tooth. */
+function ToothHand(): ReactElement {
+  const hand = useBench((s) => s.toothHand);
+  const join = useAction(action("tooth.join"));
+  const cut = useAction(action("tooth.cut"));
+  return (
+    <>
+      <div className="toothhand">
+        <button className="quiet" aria-pressed={hand === "join"} title={join.hint} onClick={join.run}>
+          join with …
+        </button>
+        <button className="quiet" aria-pressed={hand === "cut"} title={cut.hint} onClick={cut.run}>
+          cut in two …
+        </button>
+      </div>
+      {hand && (
+        <p className="note" role="status">
+          {hand === "join" ? "Now click the tooth that is the same one." : "Now click the middle of the part that is another tooth."} Esc lets go.
+        </p>
+      )}
+    </>
   );
 }
 

@@ -1,12 +1,15 @@
 import type { Side } from "../values/view";
 import type { Bench } from "./bench";
-import type { BenchState } from "./bench-state";
+import type { ScanVec } from "../values/vec";
+import { type BenchState, type Page, PAGES } from "./bench-state";
 import { told } from "./document";
 
 /** What only the screen can do; the stage gives it. */
 export interface Hands {
   look(side: Side): void;
   fit(): void;
+  /** Turns the stage to a place of the cast, and carries the rod to it. */
+  show(place: ScanVec): void;
   alongRod(): void;
   /** Slides the rod along the chosen gauge's curve by so many steps of 0.1 mm. */
   slide(steps: number): void;
@@ -56,6 +59,8 @@ const nudge = (id: string, label: string, key: string, up: number, left: number,
   },
 });
 
+const after = (page: Page): Page => PAGES[(PAGES.indexOf(page) + 1) % PAGES.length]!;
+
 const gauge = (index: number): Action => ({
   id: `rod.gauge${index}`,
   group: "rod",
@@ -68,6 +73,16 @@ const gauge = (index: number): Action => ({
   },
 });
 
+/** The next click on the cast is about the chosen tooth; the same key again lets go. */
+const toothHand = (hand: "join" | "cut", label: string, key: string): Action => ({
+  id: `tooth.${hand}`,
+  group: "edit",
+  label,
+  keys: [key],
+  can: (s) => s.page === "arch" && s.teeth?.teeth.some(({ tooth }) => tooth === s.tooth) === true,
+  run: (bench) => bench.store.set({ toothHand: bench.store.get().toothHand === hand ? null : hand, adding: null }),
+});
+
 export const ACTIONS: readonly Action[] = [
   { id: "cast.open", group: "cast", label: "Open a scan", keys: ["Ctrl+o"], can: always, run: (_, hands) => hands.pickFile() },
   { id: "cast.demo.lower", group: "cast", label: "Lower demo cast", keys: [], can: always, run: (bench) => void bench.opening.demo("lower") },
@@ -75,10 +90,10 @@ export const ACTIONS: readonly Action[] = [
   {
     id: "page.turn",
     group: "cast",
-    label: (s) => (s.page === "arch" ? "Turn to the profile" : "Turn to the arch"),
+    label: (s) => `Turn to the ${after(s.page)}`,
     keys: ["t"],
     can: onCast,
-    run: (bench) => bench.turnTo(bench.store.get().page === "arch" ? "profile" : "arch"),
+    run: (bench) => bench.turnTo(after(bench.store.get().page)),
   },
   {
     id: "tilt.pin",
@@ -120,8 +135,12 @@ export const ACTIONS: readonly Action[] = [
     group: "rod",
     label: "Lift the rod away",
     keys: ["Escape"],
-    can: (s) => s.carried !== null || s.adding !== null,
-    run: (bench) => (bench.store.get().adding ? bench.store.set({ adding: null }) : bench.liftRod()),
+    can: (s) => s.carried !== null || s.adding !== null || s.toothHand !== null,
+    run: (bench) => {
+      const { adding, toothHand } = bench.store.get();
+      if (adding || toothHand) bench.store.set({ adding: null, toothHand: null });
+      else bench.liftRod();
+    },
   },
 
   {
@@ -164,6 +183,8 @@ export const ACTIONS: readonly Action[] = [
     can: (s) => s.selected !== null,
     run: (bench) => bench.removeMark(bench.store.get().selected ?? ""),
   },
+  toothHand("join", "Join the chosen tooth with another", "j"),
+  toothHand("cut", "Cut the chosen tooth in two", "x"),
   {
     id: "edit.undo",
     group: "edit",

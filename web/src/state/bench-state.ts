@@ -4,9 +4,10 @@ import type { StripSection } from "../wire/strip";
 import type { SurveyFrame } from "../wire/survey-frame";
 import type { ScanVec } from "../values/vec";
 import type { Notation } from "../values/tooth-number";
-import type { CastCard, CastInfo, Fdi, Problem, Profile, Reading, Spot, TeethInfo, ToothDepths } from "../wire/types";
+import type { CastCard, CastInfo, Fdi, Problem, Profile, Reading, Spot, TeethInfo, ToothDepths, ToothPoint } from "../wire/types";
 import type { Mm } from "../values/units";
 import type { Document } from "./document";
+import type { Judged } from "./judging";
 import { type History, NO_HISTORY } from "./history";
 
 export type LookChoice = "system" | "light" | "dark";
@@ -20,7 +21,8 @@ export interface Carried extends Spot {
 /** What the bench is asking a person to do on the cast itself. */
 export type Asking = null | "up" | "front";
 
-export type Page = "profile" | "arch";
+export const PAGES = ["profile", "arch", "ledger"] as const;
+export type Page = (typeof PAGES)[number];
 
 export interface BenchState {
   /** The casts that the program keeps open, oldest first. */
@@ -50,9 +52,18 @@ export interface BenchState {
   readonly tooth: Fdi | null;
   readonly toothDepths: ToothDepths | null;
   /** A place pointed at that is no tooth yet, and the number it would have. */
-  readonly adding: (Spot & { readonly tooth: Fdi }) | null;
+  readonly adding: (Spot & { readonly tooth: Fdi; readonly cuts: ToothPoint | null }) | null;
+  /** What the next click on the cast does with the chosen tooth. */
+  readonly toothHand: "join" | "cut" | null;
   /** The chosen tooth's margin while it is pulled. */
   readonly pulling: { readonly from: ScanVec; readonly to: ScanVec } | null;
+  /** The ledger as it was last judged. */
+  readonly judged: Judged | null;
+  readonly judging: boolean;
+  /** The row of the ledger that lies open. */
+  readonly row: string | null;
+  /** A place of the cast that the ledger points at. */
+  readonly pointed: ScanVec | null;
   /** Which page of the right-hand side lies open. */
   readonly page: Page;
   readonly notation: Notation;
@@ -96,7 +107,12 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
   tooth: "moment",
   toothDepths: "server",
   adding: "moment",
+  toothHand: "moment",
   pulling: "moment",
+  judged: "server",
+  judging: "moment",
+  row: "moment",
+  pointed: "moment",
   page: "browser",
   notation: "browser",
   busy: "moment",
@@ -130,7 +146,12 @@ export const EMPTY_BENCH: BenchState = {
   tooth: null,
   toothDepths: null,
   adding: null,
+  toothHand: null,
   pulling: null,
+  judged: null,
+  judging: false,
+  row: null,
+  pointed: null,
   page: "profile",
   notation: "FDI",
   busy: null,

@@ -3,10 +3,13 @@ import { degrees, type Mm, type UnitChoice } from "../values/units";
 import type { Api } from "../wire/api";
 import type { PathFound, PathMap, PathsCompared } from "../wire/path";
 import { type Notation, toothText } from "../values/tooth-number";
+import type { ClaspChoice } from "./ledger";
 import { length, type ScanVec, sub } from "../values/vec";
-import type { Fdi, FrameChoice, Spot, TeethSaid, Zone } from "../wire/types";
+import type { Fdi, FrameChoice, Spot, TeethSaid, ToothPoint, Zone } from "../wire/types";
 import { type BenchState, EMPTY_BENCH, type LookChoice, type Page } from "./bench-state";
 import { apply, type Command, type Mark, type PathPin } from "./document";
+import { Charting } from "./charting";
+import { Judging } from "./judging";
 import { recorded, redone, undone } from "./history";
 import type { Keep } from "./keep";
 import { LEAST_PULL_MM, pulled } from "./margin-pull";
@@ -27,6 +30,8 @@ export const newGesture = (): number => ++gestures;
 export class Bench {
   readonly store: Store<BenchState>;
   readonly opening: Opening;
+  readonly charting: Charting;
+  private readonly judging: Judging;
   private readonly surveying: Surveying;
   private readonly teething: Teething;
 
@@ -36,8 +41,11 @@ export class Bench {
     private readonly clock: () => number = () => performance.now(),
   ) {
     this.store = new Store<BenchState>({ ...EMPTY_BENCH, ...keep.habits() });
+    this.charting = new Charting(this.store, (what, to) => this.say(what, to));
     this.surveying = new Surveying(this.store, api);
     this.teething = new Teething(this.store, api, () => this.surveying.readTeeth());
+    this.judging = new Judging(this.store, api);
+    this.store.subscribe(() => this.judging.follow());
     this.opening = new Opening(this.store, api, keep, this.surveying, this.teething);
   }
 
@@ -222,6 +230,7 @@ export class Bench {
     const { missing, points, pins } = document.teeth;
     const gone = missing.includes(tooth);
     this.say(`${toothText(tooth, notation)} ${gone ? "not missing" : "missing"}`, {
+      ...document.teeth,
       missing: gone ? missing.filter((each) => each !== tooth) : [...missing, tooth].sort((a, b) => a - b),
       points: gone ? points : movedOn(points, tooth, missing),
       pins: pins.filter((each) => each.tooth !== tooth),
@@ -235,6 +244,7 @@ export class Bench {
     const { missing, points, pins } = document.teeth;
     const pointed = points.some((each) => each.tooth === tooth);
     this.say(`${toothText(tooth, notation)} is no tooth`, {
+      ...document.teeth,
       missing: pointed ? missing : [...missing, tooth].sort((a, b) => a - b),
       points: points.filter((each) => each.tooth !== tooth),
       pins: pins.filter((each) => each.tooth !== tooth),
@@ -251,14 +261,18 @@ export class Bench {
   }
 
   /** Asks for a tooth where none was found; {@link addTooth} adds it. */
-  pointAt(spot: Spot): void {
-    void this.teething.point(spot);
+  pointAt(spot: Spot, cuts: ToothPoint | null = null): void {
+    void this.teething.point(spot, cuts);
   }
 
   addTooth(tooth: Fdi, { point }: Spot): void {
-    const { document, notation } = this.store.get();
+    const { document, notation, adding } = this.store.get();
     this.store.set({ adding: null });
     if (!document) return;
+    if (adding?.cuts) {
+      this.charting.cut(adding.cuts, { tooth, point });
+      return;
+    }
     const { missing, points } = document.teeth;
     this.say(`added tooth ${toothText(tooth, notation)}`, {
       ...document.teeth,
@@ -277,6 +291,7 @@ export class Bench {
     const { missing, points } = document.teeth;
     const at = (tooth: Fdi, on: ScanVec): ScanVec => points.find((each) => each.tooth === tooth)?.point ?? on;
     this.say(`${toothText(from, notation)} is ${toothText(to, notation)}`, {
+      ...document.teeth,
       pins: document.teeth.pins.filter((each) => each.tooth !== from && each.tooth !== to),
       missing: missing.filter((each) => each !== to),
       points: [
@@ -289,7 +304,7 @@ export class Bench {
   }
 
   chooseTooth(tooth: Fdi | null): void {
-    this.store.set({ tooth, adding: null, ...(tooth === this.store.get().tooth ? {} : { toothDepths: null }) });
+    this.store.set({ tooth, adding: null, toothHand: null, ...(tooth === this.store.get().tooth ? {} : { toothDepths: null }) });
     this.surveying.readTooth();
   }
 
@@ -309,13 +324,35 @@ export class Bench {
   }
 
   turnTo(page: Page): void {
-    this.store.set({ page, adding: null });
+    this.store.set({ page, adding: null, toothHand: null, pointed: null });
     this.keep.keepHabits(this.store.get());
   }
 
   chooseNotation(notation: Notation): void {
     this.store.set({ notation });
     this.keep.keepHabits(this.store.get());
+  }
+
+  // The ledger.
+
+  /** Opens a row of the ledger, or shuts the one that lies open. */
+  openRow(row: string | null): void {
+    this.store.set({ row, pointed: null });
+  }
+
+  chooseClasp(row: string, to: ClaspChoice | null): void {
+    const { document } = this.store.get();
+    if (document) this.edit({ kind: "clasp", row, from: document.clasps[row] ?? null, to });
+  }
+
+  /** Answers a fact of one tooth that is not known; null takes the answer back. */
+  answerFact(tooth: Fdi, fact: string, what: string, answer: string | null): void {
+    const { document, notation } = this.store.get();
+    if (!document) return;
+    const said = document.answers[tooth];
+    const of = Object.fromEntries(Object.entries(typeof said === "object" ? said : {}).filter(([key]) => key !== fact));
+    const to = { ...document.answers, [tooth]: answer === null ? of : { ...of, [fact]: answer } };
+    this.edit({ kind: "answers", what: `${what}, ${toothText(tooth, notation)}`, from: document.answers, to });
   }
 
   // The rod and the habits.

@@ -1,4 +1,7 @@
+import { EMPTY_CHART } from "../values/chart";
 import { REFERENCE, sameTilt, type Tilt } from "../values/tilt";
+import type { ClaspChoice } from "./ledger";
+import type { AnswersSaid } from "../wire/abutments";
 import type { Mm } from "../values/units";
 import type { FrameChoice, Reading, Spot, TeethSaid } from "../wire/types";
 
@@ -30,9 +33,13 @@ export interface Document {
   /** True once a person said that the tilt may pass the limit. */
   readonly pastLimit: boolean;
   readonly teeth: TeethSaid;
+  /** What a person says of facts of abutments that a scan cannot show. */
+  readonly answers: AnswersSaid;
+  /** The clasp chosen for an abutment, by its row of the ledger. */
+  readonly clasps: Readonly<Record<string, ClaspChoice>>;
 }
 
-export const NOTHING_SAID: TeethSaid = { missing: [], points: [], pins: [] };
+export const NOTHING_SAID: TeethSaid = { missing: [], points: [], pins: [], chart: EMPTY_CHART };
 
 export const emptyDocument = (frame: FrameChoice): Document => ({
   tilt: REFERENCE,
@@ -41,6 +48,8 @@ export const emptyDocument = (frame: FrameChoice): Document => ({
   frame,
   pastLimit: false,
   teeth: NOTHING_SAID,
+  answers: {},
+  clasps: {},
 });
 
 /**
@@ -53,6 +62,8 @@ export type Command =
   | { readonly kind: "frame"; readonly from: FrameChoice; readonly to: FrameChoice }
   | { readonly kind: "teeth"; readonly what: string; readonly from: TeethSaid; readonly to: TeethSaid }
   | { readonly kind: "pin"; readonly index: number; readonly from: PathPin | null; readonly to: PathPin | null }
+  | { readonly kind: "answers"; readonly what: string; readonly from: AnswersSaid; readonly to: AnswersSaid }
+  | { readonly kind: "clasp"; readonly row: string; readonly from: ClaspChoice | null; readonly to: ClaspChoice | null }
   | { readonly kind: "mark"; readonly index: number; readonly from: Mark | null; readonly to: Mark | null };
 
 export function apply(document: Document, command: Command): Document {
@@ -68,6 +79,12 @@ export function apply(document: Document, command: Command): Document {
     case "pin": {
       const without = document.pins.filter((pin) => pin.id !== command.from?.id);
       return { ...document, pins: command.to ? without.toSpliced(command.index, 0, command.to) : without };
+    }
+    case "answers":
+      return { ...document, answers: command.to };
+    case "clasp": {
+      const others = Object.fromEntries(Object.entries(document.clasps).filter(([row]) => row !== command.row));
+      return { ...document, clasps: command.to ? { ...others, [command.row]: command.to } : others };
     }
     case "mark": {
       const without = command.from ? document.marks.filter((mark) => mark.id !== command.from?.id) : document.marks;
@@ -103,9 +120,12 @@ export function told(command: Command): string {
     case "frame":
       return "orientation";
     case "teeth":
+    case "answers":
       return command.what;
     case "pin":
       return command.from === null ? `pin ${command.to?.name}` : command.to === null ? `removed pin ${command.from.name}` : `name of pin ${command.from.name}`;
+    case "clasp":
+      return `clasp of ${command.row}`;
     case "mark":
       return command.from === null ? "new mark" : command.to === null ? "removed mark" : "moved mark";
   }

@@ -13,7 +13,7 @@ import type { Teething } from "./teething";
 /** What belongs to one cast, with none on the table. */
 const EMPTY_TABLE: Pick<
   BenchState,
-  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding"
+  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "row" | "pointed"
 > = {
   cast: null,
   mesh: null,
@@ -32,6 +32,10 @@ const EMPTY_TABLE: Pick<
   tooth: null,
   toothDepths: null,
   adding: null,
+  toothHand: null,
+  judged: null,
+  row: null,
+  pointed: null,
 };
 
 /** Puts casts on the bench. What cannot be opened leaves everything as it was, with the reason shown. */

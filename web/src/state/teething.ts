@@ -1,8 +1,12 @@
 import type { Api } from "../wire/api";
-import type { Fdi, Spot, TeethSaid } from "../wire/types";
+import type { Fdi, Spot, TeethInfo, TeethSaid, ToothPoint } from "../wire/types";
 import type { BenchState } from "./bench-state";
 import { problemOf } from "./problem-of";
 import type { Store } from "./store";
+
+/** Whether a place is without its tooth: as was said, or as the scan shows it. */
+export const isGap = (tooth: Fdi | null, said: TeethSaid, teeth: TeethInfo | null): boolean =>
+  tooth !== null && (said.missing.includes(tooth) || (teeth?.spaces.some(({ missing }) => missing.includes(tooth)) ?? false));
 
 /** Keeps the teeth in step with what the document says of them: the newest wins, one is looked for at a time. */
 export class Teething {
@@ -23,12 +27,12 @@ export class Teething {
   }
 
   /** Points at a place that is no tooth yet: it gets the number that it most likely has, for a person to confirm. */
-  async point(spot: Spot): Promise<void> {
+  async point(spot: Spot, cuts: ToothPoint | null): Promise<void> {
     const { cast } = this.store.get();
     if (!cast?.frame || !cast.jaw) return;
     try {
       const tooth = await this.api.toothNumber(cast.id, spot.point);
-      if (this.store.get().cast?.id === cast.id) this.store.set({ adding: { ...spot, tooth } });
+      if (this.store.get().cast?.id === cast.id) this.store.set({ adding: { ...spot, tooth, cuts } });
     } catch (error) {
       this.store.set({ problem: problemOf(error) });
     }
@@ -44,13 +48,13 @@ export class Teething {
       if (this.done && this.done.castId === wanted.castId && this.done.frame === wanted.frame && this.done.said === wanted.said) continue;
       this.store.set({ teething: true });
       try {
-        const teeth = await this.api.teeth(cast.id, document.teeth);
+        const teeth = await this.api.teeth(cast.id, cast.jaw, document.teeth);
         const labels = teeth.teeth.length > 0 ? await this.api.toothLabels(cast.id) : null;
         const now = this.store.get();
         if (now.cast?.id !== cast.id || now.cast.frame !== cast.frame) continue;
         this.done = wanted;
         if (now.document?.teeth !== wanted.said) continue; // said otherwise meanwhile; looked for again
-        const stays = teeth.teeth.some(({ tooth }: { tooth: Fdi }) => tooth === now.tooth);
+        const stays = teeth.teeth.some(({ tooth }: { tooth: Fdi }) => tooth === now.tooth) || isGap(now.tooth, wanted.said, teeth);
         this.store.set({ teeth, labels, ...(stays ? {} : { tooth: null, toothDepths: null }) });
         this.found();
       } catch (error) {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { poseOf, directionToWorld, toWorld, directionToScan, poseMatrix } from "./pose";
 import { cross, dot, scan, sub, times, unit, world } from "./vec";
-import { alongRod, onScreen, orbit, pan, sideView, zoomAbout } from "./view";
+import { alongRod, facing, onScreen, orbit, pan, sideView, zoomAbout } from "./view";
 
 const near12 = (v: number): unknown => expect.closeTo(v, 12);
 const near10 = (v: number): unknown => expect.closeTo(v, 10);
@@ -81,6 +81,16 @@ describe("looking about", () => {
     const [x, y] = onScreen(start, place);
     const [px, py] = onScreen(pan(start, 3, -2), place);
     expect([px - x, py - y]).toEqual([expect.closeTo(3, 10), expect.closeTo(-2, 10)]);
+  });
+  it("turns to a place from the side that it faces, a little from above", () => {
+    const seen = facing(start, world(0, -3, 1), world(4, 5, 6));
+    expect(seen.target).toEqual([4, 5, 6]);
+    expect(seen.back[0]).toBeCloseTo(0, 10);
+    expect(seen.back[1]).toBeLessThan(-0.9);
+    expect(seen.back[2]).toBeGreaterThan(0.4);
+    expect(dot(seen.right, seen.up)).toBeCloseTo(0, 10);
+    expect(dot(cross(seen.right, seen.up), seen.back)).toBeCloseTo(1, 10); // turned, never mirrored
+    expect(facing(start, world(0, 0, 1), world(1, 1, 1))).toEqual({ ...start, target: [1, 1, 1] });
   });
   it("looks down the rod where it stands", () => {
     const down = alongRod(start, world(9, 8, 7));

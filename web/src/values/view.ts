@@ -73,6 +73,21 @@ export function alongRod(view: View, place: WorldVec): View {
   return looking(ROD, unit(upLevel), place, view.half);
 }
 
+/** How high the viewer stands over a place that is shown: enough to see which tooth it is [radians]. */
+const SHOWN_FROM = (25 * Math.PI) / 180;
+const SHOWN_HALF_MM = 16;
+
+/** Looking at a place from the side to which its surface faces, a little from above; no farther off than to see a few teeth. */
+export function facing(view: View, outward: WorldVec, place: WorldVec): View {
+  const level = world(outward[0], outward[1], 0);
+  const size = Math.hypot(level[0], level[1]);
+  if (size < 1e-6) return { ...view, target: place };
+  const side = times(level, 1 / size);
+  const back = add(times(side, Math.cos(SHOWN_FROM)), times(ROD, Math.sin(SHOWN_FROM)));
+  const right = unit(cross(ROD, back));
+  return { right, back, up: cross(back, right), target: place, half: Math.min(view.half, SHOWN_HALF_MM) };
+}
+
 /** A direction or place on the screen: [right, up] in mm from the middle. */
 export function onScreen(view: View, place: WorldVec): readonly [number, number] {
   const d = add(place, times(view.target, -1));

@@ -1,4 +1,6 @@
+import { chartDocument } from "../values/chart";
 import type { Jaw, Tilt } from "../values/tilt";
+import type { AbutmentSheet, AnswersSaid } from "./abutments";
 import { type CastMesh, decodeMesh } from "./mesh";
 import type { PathFound, PathMap, PathsCompared } from "./path";
 import type { ScanVec } from "../values/vec";
@@ -59,8 +61,9 @@ export class Api {
   }
 
   /** Finds the teeth of a cast from what a person says of them. */
-  teeth(id: string, said: TeethSaid): Promise<TeethInfo> {
-    return this.json("POST", `api/casts/${encodeURIComponent(id)}/teeth`, JSON.stringify(said));
+  teeth(id: string, jaw: Jaw, said: TeethSaid): Promise<TeethInfo> {
+    const chart = chartDocument(jaw, said.missing, said.chart);
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/teeth`, JSON.stringify({ ...said, chart }));
   }
 
   /** The FDI number of each triangle, 0 for gum, as the teeth were last found. */
@@ -88,6 +91,12 @@ export class Api {
   comparePaths(id: string, from: Tilt, to: Tilt): Promise<PathsCompared> {
     const body = { from: [from.anterior, from.right], to: [to.anterior, to.right] };
     return this.json("POST", `api/casts/${encodeURIComponent(id)}/path/compare`, JSON.stringify(body));
+  }
+
+  /** Judges the abutments of a cast whose teeth are known, at a tilt. */
+  abutments(id: string, tilt: Tilt, answers: AnswersSaid): Promise<AbutmentSheet> {
+    const body = { tilt: [tilt.anterior, tilt.right], answers };
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/abutments`, JSON.stringify(body));
   }
 
   surveyAddress(id: string): string {

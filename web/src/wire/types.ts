@@ -1,5 +1,6 @@
 import type { Degrees, Mm } from "../values/units";
 import type { Jaw } from "../values/tilt";
+import type { ChartSaid } from "../values/chart";
 import type { ScanVec } from "../values/vec";
 
 /** What the server says, as in docs/protocol.md. The bench measures nothing itself: every figure it shows stands here. */
@@ -181,7 +182,17 @@ export interface KennedyInfo {
   readonly title: string;
   readonly text: string | null;
   readonly reasons: readonly { readonly rule: number; readonly says: string; readonly text: string }[];
-  readonly questions: readonly { readonly tooth: Fdi; readonly text: string; readonly assumed: boolean; readonly otherwise: string }[];
+  readonly questions: readonly KennedyQuestion[];
+}
+
+/** What is not known and would change the class. */
+export interface KennedyQuestion {
+  readonly asks: "abutment" | "replaced" | "closed";
+  /** One answer is for all of them. */
+  readonly places: readonly Fdi[];
+  readonly text: string;
+  readonly assumed: boolean;
+  readonly otherwise: string;
 }
 
 export interface TeethInfo {
@@ -195,13 +206,19 @@ export interface TeethInfo {
   readonly kennedy: KennedyInfo;
 }
 
+export interface ToothPoint {
+  readonly tooth: Fdi;
+  readonly point: ScanVec;
+}
+
 /** What a person says of the teeth. */
 export interface TeethSaid {
   readonly missing: readonly Fdi[];
   /** One place on each tooth that was pointed at. */
-  readonly points: readonly { readonly tooth: Fdi; readonly point: ScanVec }[];
+  readonly points: readonly ToothPoint[];
   /** Places fixed as a tooth, or as gum (0), as where a margin was pulled to. */
   readonly pins: readonly Pin[];
+  readonly chart: ChartSaid;
 }
 
 export interface Pin {

@@ -238,7 +238,7 @@ public final class Kennedy {
           case CLOSED ->
               "Has the space of " + list(places) + " closed to less than 2 mm between neighbours?";
         };
-    questions.add(new Question(ask, tooth, text, assumed, otherwise.title()));
+    questions.add(new Question(ask, places, text, assumed, otherwise.title()));
   }
 
   private static String list(Iterable<?> things) {

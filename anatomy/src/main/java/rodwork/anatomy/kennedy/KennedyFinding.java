@@ -50,13 +50,22 @@ public record KennedyFinding(
    * What a person is asked.
    *
    * @param ask kind of question
-   * @param tooth the place it is about
+   * @param places the places it is about: one answer is for all of them
    * @param text the question
    * @param assumed what was assumed
    * @param otherwise the class with the other answer
    */
   public record Question(
-      ArchState.Ask ask, ToothNumber tooth, String text, boolean assumed, String otherwise) {}
+      ArchState.Ask ask, List<ToothNumber> places, String text, boolean assumed, String otherwise) {
+    public Question {
+      places = List.copyOf(places);
+    }
+
+    /** The first of the places. */
+    public ToothNumber tooth() {
+      return places.getFirst();
+    }
+  }
 
   public KennedyFinding {
     spaces = List.copyOf(spaces);

@@ -4,13 +4,10 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.Arch;
-import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Chart;
-import rodwork.anatomy.chart.ToothEntry;
+import rodwork.anatomy.chart.ToothEntry.Presence;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.kennedy.ArchState;
@@ -19,8 +16,8 @@ import rodwork.anatomy.kennedy.KennedyFinding;
 import rodwork.anatomy.teeth.ToothFinder;
 import rodwork.anatomy.teeth.ToothFinding;
 import rodwork.anatomy.teeth.ToothHints;
+import rodwork.anatomy.teeth.ToothLabels;
 import rodwork.anatomy.tooth.Tooth;
-import rodwork.app.AppRefusal;
 import rodwork.geometry.Refusal;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
@@ -33,15 +30,18 @@ import rodwork.geometry.mesh.TriangleMesh;
  * that the point or its number belongs to.
  *
  * @param cast the cast
+ * @param hints what the person said of the teeth on the scan
  * @param chart what the person said, as a chart
  * @param unaided the teeth found from the missing ones alone; null where none could be told
  * @param finding the tooth of each triangle; null where none could be told
  * @param dentition what was measured on them; null likewise
  * @param problem why none could be told; null where some were
- * @param kennedy the class: from the scan where it shows what the chart says, else from the chart
+ * @param kennedy the class: from the scan where it shows the teeth that a person named as standing,
+ *     else from the chart
  */
 public record FoundTeeth(
     OpenedCast cast,
+    ToothHints hints,
     Chart chart,
     @Nullable Dentition unaided,
     @Nullable ToothFinding finding,
@@ -52,61 +52,75 @@ public record FoundTeeth(
   /**
    * Finds the teeth of a cast.
    *
-   * @param before what was last found on it, which may save half the work; null: nothing
-   * @throws Refusal if jaw or frame of the cast are not known; what keeps the finder from telling
-   *     teeth is no refusal here
+   * @param said what the person knows of the teeth beside where they are on the scan
+   * @param before what was last found on it, which may save most of the work; null: nothing
+   * @throws Refusal if the frame of the cast is not known; what keeps the finder from telling teeth
+   *     is no refusal here
    * @throws java.util.concurrent.CancellationException when the watch says so
    */
   public static FoundTeeth of(
-      OpenedCast cast, ToothHints hints, @Nullable FoundTeeth before, Watch watch) {
-    if (cast.jaw() == Jaw.UNKNOWN) {
-      throw AppRefusal.TEETH_NEED_JAW.with();
-    }
+      OpenedCast cast, ToothHints hints, Chart said, @Nullable FoundTeeth before, Watch watch) {
     Arch arch = new Arch(cast.cast().topology(), cast.surface(), cast.frame());
-    Chart chart = chart(cast.jaw(), hints);
-    KennedyFinding ofChart = Kennedy.classify(ArchState.of(chart));
+    Chart chart = chart(said, hints);
+    FoundTeeth known = before != null && before.cast.equals(cast) ? before : null;
+    if (known != null && known.hints.equals(hints) && known.finding != null) {
+      // What the chart says beside changes no label.
+      Dentition dentition = Dentition.of(arch, known.finding.labels(), chart, watch);
+      return found(cast, hints, chart, known.unaided, known.finding, dentition);
+    }
     boolean alone = hints.points().isEmpty() && hints.pins().isEmpty();
     Dentition unaided = null;
     try {
       ToothHints missingAlone = new ToothHints(hints.missing(), List.of());
-      if (before != null
-          && before.unaided != null
-          && before.cast.equals(cast)
-          && before.chart.missing().equals(chart.missing())
+      if (known != null
+          && known.unaided != null
+          && known.hints.missing().equals(hints.missing())
           && !alone) {
-        unaided = before.unaided;
+        unaided = known.unaided;
       } else {
         ToothFinding finding = ToothFinder.find(arch, missingAlone, watch);
-        unaided = Dentition.of(arch, finding.labels(), chart(cast.jaw(), missingAlone), watch);
+        unaided = Dentition.of(arch, finding.labels(), chart(said, missingAlone), watch);
         if (alone) {
-          return found(cast, chart, unaided, finding, unaided, ofChart);
+          return found(cast, hints, chart, unaided, finding, unaided);
         }
       }
     } catch (Refusal refused) {
       if (alone) {
-        return new FoundTeeth(cast, chart, null, null, null, refused, ofChart);
+        return untold(cast, hints, chart, null, refused);
       }
     }
     try {
       ToothHints all = unaided == null ? hints : corrected(arch.mesh(), unaided, hints);
       ToothFinding finding = ToothFinder.find(arch, all, watch);
       Dentition dentition = Dentition.of(arch, finding.labels(), chart, watch);
-      return found(cast, chart, unaided, finding, dentition, ofChart);
+      return found(cast, hints, chart, unaided, finding, dentition);
     } catch (Refusal refused) {
-      return new FoundTeeth(cast, chart, unaided, null, null, refused, ofChart);
+      return untold(cast, hints, chart, unaided, refused);
     }
   }
 
   private static FoundTeeth found(
       OpenedCast cast,
+      ToothHints hints,
       Chart chart,
       @Nullable Dentition unaided,
       ToothFinding finding,
-      Dentition dentition,
-      KennedyFinding ofChart) {
-    boolean agreed = dentition.standing().equals(chart.standing());
-    return new FoundTeeth(
-        cast, chart, unaided, finding, dentition, null, agreed ? dentition.kennedy() : ofChart);
+      Dentition dentition) {
+    // The scan is taken at its word, unless a person named a tooth that it does not show.
+    boolean agreed =
+        dentition.standing().containsAll(chart.standing().stream().filter(chart::names).toList());
+    KennedyFinding kennedy = agreed ? dentition.kennedy() : Kennedy.classify(ArchState.of(chart));
+    return new FoundTeeth(cast, hints, chart, unaided, finding, dentition, null, kennedy);
+  }
+
+  private static FoundTeeth untold(
+      OpenedCast cast,
+      ToothHints hints,
+      Chart chart,
+      @Nullable Dentition unaided,
+      Refusal refused) {
+    KennedyFinding kennedy = Kennedy.classify(ArchState.of(chart));
+    return new FoundTeeth(cast, hints, chart, unaided, null, null, refused, kennedy);
   }
 
   /** A point on each tooth found, with the person's own in their places. */
@@ -118,8 +132,18 @@ public record FoundTeeth(
     }
     List<ToothHints.Point> points = new ArrayList<>(hints.points());
     for (Tooth tooth : unaided.inOrder()) {
-      if (!given.contains(tooth.number().fdi())) {
-        points.add(new ToothHints.Point(tooth.number().fdi(), onTop(mesh, tooth)));
+      int fdi = tooth.number().fdi();
+      Vec3 top = onTop(mesh, tooth);
+      // A pin of another tooth over the top of this one joins the two.
+      boolean joined =
+          hints.pins().stream()
+              .anyMatch(
+                  pin ->
+                      pin.fdi() != ToothLabels.GUM
+                          && pin.fdi() != fdi
+                          && pin.at().distance(top) <= pin.radius());
+      if (!given.contains(fdi) && !joined) {
+        points.add(new ToothHints.Point(fdi, top));
       }
     }
     return new ToothHints(hints.missing(), points, hints.pins());
@@ -155,15 +179,19 @@ public record FoundTeeth(
     return best;
   }
 
-  /** Missing teeth as said; a third molar that was pointed at stands. */
-  private static Chart chart(Jaw jaw, ToothHints hints) {
-    Set<ToothNumber> missing =
-        hints.missing().stream()
-            .map(ToothNumber::of)
-            .collect(Collectors.toCollection(TreeSet::new));
-    Chart chart = Chart.missing(jaw, missing);
+  /** What was said, with teeth missing that are called so, and standing that were pointed at. */
+  private static Chart chart(Chart said, ToothHints hints) {
+    Chart chart = said;
+    for (int fdi : hints.missing()) {
+      chart = chart.change(ToothNumber.of(fdi), e -> e.withPresence(Presence.MISSING));
+    }
     for (ToothHints.Point point : hints.points()) {
-      chart = chart.with(ToothNumber.of(point.fdi()), ToothEntry.PRESENT);
+      ToothNumber tooth = ToothNumber.of(point.fdi());
+      if (chart.tooth(tooth).presence() == Presence.MISSING) {
+        chart = chart.change(tooth, e -> e.withPresence(Presence.PRESENT));
+      } else {
+        chart = chart.with(tooth, chart.tooth(tooth));
+      }
     }
     return chart;
   }

@@ -79,6 +79,7 @@ public final class AbutmentsJson {
         ObjectNode one = told.addObject();
         one.put("fact", fact.key());
         one.put("what", fact.words());
+        one.set("choices", Json.texts(fact.choices()));
         one.set("reading", RulesJson.reading(facts.reading(fact)));
         one.set("place", RulesJson.place(facts.place(fact)));
       }

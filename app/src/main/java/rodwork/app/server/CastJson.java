@@ -7,7 +7,6 @@ import rodwork.app.operation.OpenedCast;
 import rodwork.app.report.FrameJson;
 import rodwork.app.report.IntakeJson;
 import rodwork.app.report.Json;
-import rodwork.app.report.SurveyJson;
 import rodwork.app.report.Words;
 import rodwork.survey.Gauges;
 import rodwork.survey.SurveyRules;
@@ -34,7 +33,7 @@ final class CastJson {
     json.set("intakeLines", Json.texts(cast.cast().report().lines()));
     FrameFinding finding = cast.finding();
     json.set("frame", Json.orNull(finding == null ? null : FrameJson.of(finding)));
-    json.set("frameProblem", Json.orNull(SurveyJson.problem(cast.frameProblem())));
+    json.set("frameProblem", Json.orNull(Problems.json(cast.frameProblem())));
     ArrayNode gauges = json.putArray("gaugesMm");
     Gauges.COMMON.sizesMm().forEach(gauges::add);
     json.put("capMm", rules.cap().value());

@@ -1,11 +1,14 @@
 package rodwork.app.server;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.http.Context;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import rodwork.app.AppRefusal;
+import rodwork.app.report.Json;
 import rodwork.geometry.Refusal;
 
 /** Turns failures into {@link Problem}s and HTTP states. */
@@ -31,7 +34,7 @@ final class Problems {
   /** A failure as a problem; what is no refusal is a fault of Rodwork and goes to the log. */
   static Problem of(Throwable failure) {
     return switch (failure) {
-      case Refusal refusal -> new Problem(refusal.code(), refusal.getMessage(), refusal.advice());
+      case Refusal refusal -> problem(refusal);
       case CancellationException _ -> of(AppRefusal.REQUEST_UNREADABLE.with("it was stopped"));
       case OutOfMemoryError _ ->
           of(AppRefusal.MEMORY_SHORT.with("this scan", Runtime.getRuntime().maxMemory() >> 20));
@@ -42,6 +45,20 @@ final class Problems {
                 failure.getClass().getSimpleName(), "the terminal in which rodwork runs"));
       }
     };
+  }
+
+  private static Problem problem(Refusal refusal) {
+    return new Problem(refusal.code(), refusal.getMessage(), BenchAdvice.of(refusal));
+  }
+
+  /** A refusal that is part of an answer; null where there is none. */
+  static @Nullable ObjectNode json(@Nullable Refusal refusal) {
+    return refusal == null
+        ? null
+        : Json.object()
+            .put("code", refusal.code())
+            .put("message", refusal.getMessage())
+            .put("advice", BenchAdvice.of(refusal));
   }
 
   /** Answers a request with a problem. */

@@ -3,6 +3,7 @@ package rodwork.app.server;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Collection;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.chart.ToothNumber;
@@ -12,7 +13,6 @@ import rodwork.anatomy.space.Space;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.app.operation.FoundTeeth;
 import rodwork.app.report.Json;
-import rodwork.app.report.SurveyJson;
 import rodwork.app.report.Words;
 import rodwork.geometry.Vec3;
 import rodwork.survey.tooth.ToothMark;
@@ -42,7 +42,7 @@ final class TeethJson {
       dentition.spaces().forEach(space -> spaces.add(space(space)));
       dentition.remarks().forEach(remarks::add);
     }
-    json.set("problem", Json.orNull(SurveyJson.problem(found.problem())));
+    json.set("problem", Json.orNull(Problems.json(found.problem())));
     json.set("kennedy", kennedy(found.kennedy()));
     return json;
   }
@@ -103,13 +103,14 @@ final class TeethJson {
     finding
         .questions()
         .forEach(
-            question ->
-                questions
-                    .addObject()
-                    .put("tooth", question.tooth().fdi())
-                    .put("text", question.text())
-                    .put("assumed", question.assumed())
-                    .put("otherwise", question.otherwise()));
+            question -> {
+              ObjectNode one = questions.addObject();
+              one.put("asks", question.ask().name().toLowerCase(Locale.ROOT));
+              one.set("places", numbers(question.places()));
+              one.put("text", question.text());
+              one.put("assumed", question.assumed());
+              one.put("otherwise", question.otherwise());
+            });
     return json;
   }
 

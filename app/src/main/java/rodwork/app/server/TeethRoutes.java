@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import rodwork.anatomy.Jaw;
+import rodwork.anatomy.chart.Chart;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.teeth.ToothFinding;
 import rodwork.anatomy.teeth.ToothHints;
@@ -16,6 +18,7 @@ import rodwork.app.AppRefusal;
 import rodwork.app.operation.FoundTeeth;
 import rodwork.app.operation.NextNumber;
 import rodwork.app.operation.OpenedCast;
+import rodwork.app.report.ChartReader;
 import rodwork.app.report.Json;
 import rodwork.app.report.Words;
 import rodwork.geometry.Vec3;
@@ -39,7 +42,9 @@ final class TeethRoutes {
     String id = request.pathParam("id");
     OpenedCast cast = shelf.get(id);
     FoundTeeth before = shelf.teeth(id).orElse(null);
-    FoundTeeth found = FoundTeeth.of(cast, hints(cast, Requests.json(request)), before, Watch.NONE);
+    JsonNode body = Requests.json(request);
+    Chart chart = chart(cast, body.path("chart"));
+    FoundTeeth found = FoundTeeth.of(cast, hints(cast, body, chart), chart, before, Watch.NONE);
     shelf.setTeeth(id, found);
     request.contentType("application/json");
     request.result(Json.compact(TeethJson.info(found)));
@@ -77,8 +82,27 @@ final class TeethRoutes {
     request.result(Json.compact(Json.object().put("tooth", number.fdi())));
   }
 
-  private static ToothHints hints(OpenedCast cast, JsonNode body) {
+  /**
+   * The chart as docs/schema/chart.schema.json has it; nothing is written on it where none came.
+   */
+  private static Chart chart(OpenedCast cast, JsonNode given) {
+    if (cast.jaw() == Jaw.UNKNOWN) {
+      throw AppRefusal.TEETH_NEED_JAW.with();
+    }
+    if (given.isMissingNode() || given.isNull()) {
+      return Chart.blank(cast.jaw());
+    }
+    Chart chart = ChartReader.read(Json.compact(given), "The chart that the bench sent");
+    if (chart.jaw() != cast.jaw()) {
+      throw AppRefusal.TWO_JAWS.with(
+          "the cast is " + Words.jaw(cast.jaw()) + ", the chart " + Words.jaw(chart.jaw()));
+    }
+    return chart;
+  }
+
+  private static ToothHints hints(OpenedCast cast, JsonNode body, Chart chart) {
     Set<Integer> missing = new TreeSet<>();
+    chart.missing().forEach(tooth -> missing.add(tooth.fdi()));
     for (JsonNode number : body.path("missing")) {
       missing.add(fdi(cast, number));
     }

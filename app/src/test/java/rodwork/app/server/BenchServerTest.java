@@ -278,6 +278,29 @@ class BenchServerTest {
   }
 
   @Test
+  void theChartIsTakenWithTheTeethAndAQuestionIsAnsweredByIt() throws IOException {
+    String teeth = "/api/casts/" + open() + "/teeth";
+    // Applegate's rule 4, by hand: 37 missing behind 36 counts only if it is to be replaced.
+    JsonNode asked = visitor.json("POST", teeth, "{\"missing\":[37]}", 200).get("kennedy");
+    assertThat(asked.get("title").asText()).isEqualTo("class II");
+    JsonNode question = asked.get("questions").get(0);
+    assertThat(question.get("asks").asText()).isEqualTo("replaced");
+    assertThat(question.get("places").toString()).isEqualTo("[37]");
+    assertThat(question.get("otherwise").asText()).isEqualTo("no space");
+    String chart =
+        "{\"missing\":[37],\"chart\":{\"format\":\"rodwork chart\",\"version\":1,\"jaw\":\"lower\","
+            + "\"teeth\":[{\"tooth\":37,\"presence\":\"missing\",\"replace\":\"no\"},"
+            + "{\"tooth\":45,\"presence\":\"to be extracted\",\"mobility\":\"III\"}]}}";
+    JsonNode answered = visitor.json("POST", teeth, chart, 200).get("kennedy");
+    // Rule 2: 45 counts as gone; 37 is left out.
+    assertThat(answered.get("title").asText()).isEqualTo("class III");
+    String slip = chart.replace("mobility", "mobilty");
+    JsonNode refused = visitor.json("POST", teeth, slip, 422);
+    assertThat(refused.get("code").asText()).isEqualTo("chart-wrong");
+    assertThat(refused.get("message").asText()).contains("mobilty");
+  }
+
+  @Test
   void theNewestTiltWins() throws IOException {
     int asked = 40;
     try (Visitor.Talk talk = visitor.talk(open(), server.token())) {

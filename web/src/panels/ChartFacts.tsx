@@ -1,0 +1,204 @@
+import { type ReactElement, useState } from "react";
+import { isGap } from "../state/teething";
+import { FIRMNESSES, MOBILITIES, RESTORATIONS } from "../values/chart";
+import { toothText } from "../values/tooth-number";
+import type { Fdi } from "../wire/types";
+import { useBench, useDesk } from "./use-bench";
+
+const YES_NO = ["yes", "no"] as const;
+const UNKNOWN = "not known";
+
+interface ChoiceProps<T extends string> {
+  readonly name: string;
+  readonly hint?: string;
+  readonly among: readonly T[];
+  readonly value: T | undefined;
+  readonly set: (to: T | undefined) => void;
+  /** What holds where nothing was said. */
+  readonly unsaid?: string;
+}
+
+/** One line of the chart: its words side by side, the one that holds in ink. */
+function Choice<T extends string>({ name, hint, among, value, set, unsaid = UNKNOWN }: ChoiceProps<T>): ReactElement {
+  return (
+    <div className="fact" role="radiogroup" aria-label={name} title={hint}>
+      <span className="soft">{name}</span>
+      <span>
+        {[unsaid, ...among].map((each) => {
+          const on = each === (value ?? unsaid);
+          return (
+            <button key={each} role="radio" aria-checked={on} className="plain word" onClick={() => set(each === unsaid ? undefined : (each as T))}>
+              {each}
+            </button>
+          );
+        })}
+      </span>
+    </div>
+  );
+}
+
+interface FigureProps {
+  readonly name: string;
+  readonly hint: string;
+  readonly unit: string;
+  readonly least: number;
+  readonly most: number;
+  readonly value: number | undefined;
+  readonly set: (to: number | undefined) => void;
+}
+
+/** A figure that only the mouth can tell; empty: not known. Taken when the field is left. */
+function Figure({ name, hint, unit, least, most, value, set }: FigureProps): ReactElement {
+  const [wrong, setWrong] = useState<string | null>(null);
+  const take = (text: string): void => {
+    const figure = text.trim() === "" ? undefined : Number(text.replace(",", "."));
+    const bad = figure !== undefined && !(figure >= least && figure <= most);
+    setWrong(bad ? `${name}: “${text}” is no figure from ${least} to ${most}${unit && ` ${unit}`}; what was there stays.` : null);
+    if (!bad && figure !== value) set(figure);
+  };
+  return (
+    <>
+      <label className="fact" title={hint}>
+        <span className="soft">{name}</span>
+        <span>
+          <input
+            key={value}
+            className="num"
+            inputMode="decimal"
+            size={6}
+            placeholder={UNKNOWN}
+            defaultValue={value}
+            aria-label={name}
+            onBlur={(event) => take(event.target.value)}
+            onKeyDown={(event) => {
+              if (event.key === "Enter") take(event.currentTarget.value);
+            }}
+          />{" "}
+          <span className="soft">{unit}</span>
+        </span>
+      </label>
+      {wrong && (
+        <p className="note" role="status">
+          {wrong}
+        </p>
+      )}
+    </>
+  );
+}
+
+/** What the chart says of the chosen place, standing or missing. */
+export function ChartFacts(): ReactElement | null {
+  const { bench } = useDesk();
+  const tooth = useBench((s) => s.tooth);
+  const said = useBench((s) => s.document?.teeth ?? null);
+  const teeth = useBench((s) => s.teeth);
+  const notation = useBench((s) => s.notation);
+  const jaw = useBench((s) => s.cast?.jaw ?? null);
+  if (tooth === null || !said || !jaw) return null;
+  const of = said.chart.teeth[tooth] ?? {};
+  const here = said.chart.places[tooth] ?? {};
+  const missing = isGap(tooth, said, teeth);
+  const { charting } = bench;
+  return (
+    <section aria-label="Chart" className="facts" data-tooth={tooth} key={tooth}>
+      <h2>
+        What is known of {toothText(tooth, notation)}
+        {missing && ", missing"}
+      </h2>
+      {missing ? (
+        <>
+          <Choice name="replaced" among={YES_NO} value={of.replace} set={(replace) => charting.tooth(tooth, "replacement", { replace })} />
+          <Choice
+            name="space closed"
+            hint="Less than 2 mm between the neighbours"
+            among={YES_NO}
+            value={of.spaceClosed}
+            set={(spaceClosed) => charting.tooth(tooth, "closed space", { spaceClosed })}
+          />
+        </>
+      ) : (
+        <Standing tooth={tooth} />
+      )}
+      <Figure
+        name="vestibule deep"
+        hint="From the gingival margin, or the crest of the ridge, to the fold of the vestibule on the facial side"
+        unit="mm"
+        least={0}
+        most={40}
+        value={here.vestibuleDepthMm}
+        set={(vestibuleDepthMm) => charting.place(tooth, "vestibule depth", { vestibuleDepthMm })}
+      />
+      <Choice name="facial frenum" among={YES_NO} value={here.facialFrenum} set={(facialFrenum) => charting.place(tooth, "frenum", { facialFrenum })} />
+      {jaw === "lower" && (
+        <Figure
+          name="floor of mouth"
+          hint="From the lingual gingival margin to the floor of the mouth, the tongue raised"
+          unit="mm"
+          least={0}
+          most={40}
+          value={here.floorDepthMm}
+          set={(floorDepthMm) => charting.place(tooth, "floor of the mouth", { floorDepthMm })}
+        />
+      )}
+    </section>
+  );
+}
+
+function Standing({ tooth }: { readonly tooth: Fdi }): ReactElement {
+  const { bench } = useDesk();
+  const of = useBench((s) => s.document?.teeth.chart.teeth[tooth]) ?? {};
+  const { charting } = bench;
+  return (
+    <>
+      <Choice
+        name="will"
+        unsaid="stay"
+        among={["to be extracted", "implant"] as const}
+        value={of.will}
+        set={(will) => charting.tooth(tooth, "what becomes", { will })}
+      />
+      <Choice
+        name="mobility"
+        hint="Miller: I less than 1 mm sideways, II 1 mm or more, III also up and down"
+        among={MOBILITIES}
+        value={of.mobility}
+        set={(mobility) => charting.tooth(tooth, "mobility", { mobility })}
+      />
+      <Figure
+        name="crown : root"
+        hint="Clinical crown over root in bone; 1 : 1.5 is 0.67"
+        unit=": 1"
+        least={0.01}
+        most={10}
+        value={of.crownToRoot}
+        set={(crownToRoot) => charting.tooth(tooth, "crown-root ratio", { crownToRoot })}
+      />
+      <Choice name="restoration" among={RESTORATIONS} value={of.restoration} set={(restoration) => charting.tooth(tooth, "restoration", { restoration })} />
+      <Choice
+        name="shows"
+        hint="When the patient speaks or smiles"
+        among={YES_NO}
+        value={of.aestheticZone}
+        set={(aestheticZone) => charting.tooth(tooth, "aesthetic zone", { aestheticZone })}
+      />
+      {tooth % 10 === 8 && <Choice name="abutment" among={YES_NO} value={of.abutment} set={(abutment) => charting.tooth(tooth, "abutment", { abutment })} />}
+    </>
+  );
+}
+
+/** How the tissue of each free end feels under the finger. */
+export function FreeEnds(): ReactElement | null {
+  const { bench } = useDesk();
+  const spaces = useBench((s) => s.teeth?.spaces ?? null);
+  const firm = useBench((s) => s.document?.teeth.chart.freeEnds ?? null);
+  const sides = (["right", "left"] as const).filter((side) => spaces?.some((space) => space[side] === null));
+  if (!firm || sides.length === 0) return null;
+  return (
+    <section aria-label="Free ends" className="facts">
+      <h2>Tissue of the free {sides.length > 1 ? "ends" : "end"}</h2>
+      {sides.map((side) => (
+        <Choice key={side} name={side} among={FIRMNESSES} value={firm[side]} set={(to) => bench.charting.freeEnd(side, to)} />
+      ))}
+    </section>
+  );
+}

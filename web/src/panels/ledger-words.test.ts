@@ -1,0 +1,17 @@
+import { describe, expect, it } from "vitest";
+import { limitText, toldText } from "./ledger-words";
+
+describe("the ledger's words", () => {
+  it("write lengths in the unit of the bench, with their uncertainty", () => {
+    const told = { kind: "measured", value: 2.54, uncertainty: 0.0254, unit: "mm", words: "2.54 ± 0.03 mm" } as const;
+    expect(toldText(told, "both")).toBe("2.54 ± 0.03 mm");
+    expect(toldText(told, "in")).toBe("0.100 ± 0.001 in"); // 25.4 mm an inch
+    expect(limitText({ kind: "at-most", value: 1.5, unit: "mm", words: "at most 1.5 mm" }, "mm")).toBe("at most 1.50 mm");
+  });
+  it("leave other readings as the program says them", () => {
+    expect(toldText({ kind: "no-room", words: "no room: the vestibule ends" }, "in")).toBe("no room: the vestibule ends");
+    expect(toldText({ kind: "measured", value: 31, uncertainty: 2, unit: "degrees", words: "31.00 ± 2.00°" }, "mm")).toBe("31.00 ± 2.00°");
+    expect(limitText({ kind: "at-least", value: null, unit: "mm", words: "at least Infinity mm" }, "mm")).toContain("not known");
+    expect(limitText({ kind: "one-of", words: "yes" }, "mm")).toBe("yes");
+  });
+});

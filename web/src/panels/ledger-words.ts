@@ -1,0 +1,31 @@
+import { lengthText, mm, type UnitChoice } from "../values/units";
+import type { Finding, Limit, Told, Verdict } from "../wire/abutments";
+
+/** Signs of verdicts, read without colour. */
+export const VERDICT_SIGNS: Readonly<Record<Verdict, string>> = { met: "✓", "not met": "×", "too close to call": "≈", "not known": "?" };
+
+/** One unit in a ledger: both would crowd it. */
+const short = (units: UnitChoice): UnitChoice => (units === "in" ? "in" : "mm");
+
+/** A reading as the ledger writes it; lengths in the unit of the bench. */
+export function toldText(told: Told, units: UnitChoice): string {
+  if (told.kind === "measured" && told.unit === "mm") {
+    const value = lengthText(mm(told.value), short(units));
+    const [figure, unit] = value.split(" ");
+    return told.uncertainty > 0 ? `${figure} ± ${lengthText(mm(told.uncertainty), short(units)).split(" ")[0]} ${unit}` : value;
+  }
+  if (told.kind === "at-least" && told.unit === "mm") return `over ${lengthText(mm(told.value), short(units))}`;
+  return told.words;
+}
+
+export function limitText(limit: Limit, units: UnitChoice): string {
+  if (limit.kind !== "one-of" && typeof limit.value !== "number") return "as much as another reading, which is not known";
+  if (typeof limit.value === "number" && limit.unit === "mm") {
+    return `${limit.kind === "at-least" ? "at least" : "at most"} ${lengthText(mm(limit.value), short(units))}`;
+  }
+  return limit.words;
+}
+
+/** A finding in one line: "total stand-off 6 mm below the margin 2.31 ± 0.03 mm, wanted at most 1.50 mm". */
+export const findingText = ({ what, reading, limit }: Finding, units: UnitChoice): string =>
+  `${what}: ${toldText(reading, units)}, wanted ${limitText(limit, units)}`;

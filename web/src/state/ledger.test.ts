@@ -1,0 +1,74 @@
+import { describe, expect, it } from "vitest";
+import type { Abutment, FamilyAnswer, Finding, Told, Verdict } from "../wire/abutments";
+import { chosen, deciding, noes, openQuestions, rowOf, sideBySide } from "./ledger";
+
+const mmTold = (value: number): Told => ({ kind: "measured", value, uncertainty: 0.03, unit: "mm", words: `${value} ± 0.03 mm` });
+
+function finding(what: string, reading: Told, verdict: Verdict, otherwise = "rules out"): Finding {
+  return {
+    rule: what,
+    what,
+    place: { words: "facial", point: null },
+    reading,
+    limit: { kind: "at-most", words: "at most 1.5 mm" },
+    verdict,
+    source: "handbook",
+    standing: "common practice",
+    otherwise,
+    because: "it stands out",
+  };
+}
+
+function family(name: string, answer: FamilyAnswer["answer"], findings: Finding[], undecided: string[] = []): FamilyAnswer {
+  return {
+    family: name.replaceAll(" ", "-"),
+    name,
+    answer,
+    surface: "facial",
+    third: "middle",
+    gauge: { rule: "undercut-cast", value: 0.25, unit: "mm", source: "handbook", standing: "published" },
+    material: "cobalt-chromium-cast",
+    rankedBy: "",
+    preparations: [],
+    warnings: [],
+    undecided,
+    findings,
+  };
+}
+
+const standOff = finding("total stand-off", mmTold(2.31), "not met");
+const iBar = family("I-bar", "does not serve", [finding("jaw", { kind: "word", word: "upper", words: "upper" }, "not met"), standOff, finding("shows", mmTold(1), "not met", "warns")]);
+const tBar = family("T clasp", "does not serve", [standOff]);
+const wire = family("wrought-wire clasp", "not decided", [finding("mobile", { kind: "not-known", words: "not known: not asked" }, "not known")], ["mobile"]);
+
+describe("the ledger", () => {
+  it("says a number before a word, and never a warning, as the reason of a no", () => {
+    expect(deciding(iBar)).toBe(standOff);
+    expect(deciding(wire)).toBeNull();
+  });
+  it("says one number once for all families it rules out", () => {
+    expect(noes([iBar, wire, tBar])).toEqual([{ names: ["I-bar", "T"], finding: standOff }]);
+  });
+  it("asks first what decides most", () => {
+    const both = { families: [wire, family("RPA", "not decided", [], ["far-rest", "mobile"])], couldReorder: ["short-root"] } as unknown as Abutment;
+    expect(openQuestions(both)).toEqual([
+      { fact: "mobile", decides: ["wrought-wire", "RPA"] },
+      { fact: "far-rest", decides: ["RPA"] },
+      { fact: "short-root", decides: [] },
+    ]);
+  });
+  it("keeps with a choice all that stood against it, in words", () => {
+    const kept = chosen(iBar);
+    expect(kept.answer).toBe("does not serve");
+    expect(kept.warnings).toHaveLength(3);
+    expect(kept.warnings[1]).toBe("total stand-off, facial: 2.31 ± 0.03 mm, wanted at most 1.5 mm: not met (common practice)");
+  });
+  it("lays two choices side by side by what they ask for", () => {
+    const rows = sideBySide(iBar, wire);
+    expect(rows.map(({ what }) => what)).toEqual(["jaw", "total stand-off", "shows", "mobile"]);
+    expect(rows[3]).toMatchObject({ one: null, other: { verdict: "not known" } });
+  });
+  it("has a row for each side of a tooth", () => {
+    expect(rowOf({ tooth: 44, side: "distal" })).toBe("44 distal");
+  });
+});

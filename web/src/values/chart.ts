@@ -1,0 +1,82 @@
+import type { Jaw } from "./tilt";
+
+/** What a person knows of the mouth beside the scan. What is left out is not known, and never taken for an answer. */
+export type YesNo = "yes" | "no";
+export const MOBILITIES = ["none", "I", "II", "III"] as const;
+export const RESTORATIONS = ["none", "filling", "crown"] as const;
+export const FIRMNESSES = ["firm", "yielding", "flabby"] as const;
+
+export interface ToothSaid {
+  /** Stands on the scan, and will be gone or is no natural tooth. */
+  readonly will?: "to be extracted" | "implant";
+  readonly replace?: YesNo;
+  readonly spaceClosed?: YesNo;
+  readonly abutment?: YesNo;
+  readonly mobility?: (typeof MOBILITIES)[number];
+  /** Clinical crown over root in bone. */
+  readonly crownToRoot?: number;
+  readonly restoration?: (typeof RESTORATIONS)[number];
+  readonly aestheticZone?: YesNo;
+}
+
+/** Of the soft tissue at the place of a tooth, standing or missing. */
+export interface PlaceSaid {
+  readonly vestibuleDepthMm?: number;
+  readonly floorDepthMm?: number;
+  readonly facialFrenum?: YesNo;
+  readonly lingualFrenum?: YesNo;
+}
+
+export type Firmness = (typeof FIRMNESSES)[number];
+export type FreeEnds = { readonly [side in "right" | "left"]?: Firmness };
+
+export interface ChartSaid {
+  readonly teeth: Readonly<Record<string, ToothSaid>>;
+  readonly places: Readonly<Record<string, PlaceSaid>>;
+  readonly freeEnds: FreeEnds;
+}
+
+export const EMPTY_CHART: ChartSaid = { teeth: {}, places: {}, freeEnds: {} };
+
+/** A field set, or taken back to "not known" by undefined. */
+export type Change<T> = { readonly [K in keyof T]?: T[K] | undefined };
+
+export const withTooth = (chart: ChartSaid, tooth: number, change: Change<ToothSaid>): ChartSaid => ({
+  ...chart,
+  teeth: changed(chart.teeth, tooth, change),
+});
+
+export const withPlace = (chart: ChartSaid, tooth: number, change: Change<PlaceSaid>): ChartSaid => ({
+  ...chart,
+  places: changed(chart.places, tooth, change),
+});
+
+export const withFreeEnd = (chart: ChartSaid, side: "right" | "left", firmness: Firmness | undefined): ChartSaid => ({
+  ...chart,
+  freeEnds: known({ ...chart.freeEnds, [side]: firmness }),
+});
+
+function changed<T extends object>(entries: Readonly<Record<string, T>>, tooth: number, change: Change<T>): Record<string, T> {
+  const entry = known({ ...entries[tooth], ...change }) as T;
+  const others = Object.fromEntries(Object.entries(entries).filter(([key]) => key !== String(tooth)));
+  return Object.keys(entry).length > 0 ? { ...others, [tooth]: entry } : others;
+}
+
+const known = <T extends object>(entry: T): T =>
+  Object.fromEntries(Object.entries(entry).filter(([, value]) => value !== undefined)) as T;
+
+/** The chart as docs/schema/chart.schema.json has it. */
+export function chartDocument(jaw: Jaw, missing: readonly number[], said: ChartSaid): object {
+  return {
+    format: "rodwork chart",
+    version: 1,
+    jaw,
+    teeth: Object.entries(said.teeth).map(([tooth, { will, ...entry }]) => ({
+      tooth: Number(tooth),
+      presence: missing.includes(Number(tooth)) ? "missing" : (will ?? "present"),
+      ...entry,
+    })),
+    places: Object.entries(said.places).map(([tooth, entry]) => ({ tooth: Number(tooth), ...entry })),
+    freeEnds: said.freeEnds,
+  };
+}

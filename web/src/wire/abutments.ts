@@ -1,0 +1,128 @@
+import type { Jaw } from "../values/tilt";
+import type { Degrees, Mm } from "../values/units";
+import type { ScanVec } from "../values/vec";
+import type { Fdi } from "./types";
+
+/** Judged abutments, as docs/schema/abutments.schema.json has them. */
+
+export type Told =
+  | { readonly kind: "measured"; readonly value: number; readonly uncertainty: number; readonly unit: string; readonly words: string }
+  | { readonly kind: "at-least"; readonly value: number; readonly unit: string; readonly words: string }
+  | { readonly kind: "word"; readonly word: string; readonly words: string }
+  | { readonly kind: "said"; readonly yes: boolean; readonly words: string }
+  | { readonly kind: "no-room" | "not-known"; readonly words: string };
+
+export interface Where {
+  readonly words: string;
+  /** Where to jump to on the cast. */
+  readonly point: ScanVec | null;
+}
+
+export type Verdict = "met" | "not met" | "too close to call" | "not known";
+export type Answer = "serves" | "serves after" | "not decided" | "does not serve";
+
+export interface Limit {
+  readonly kind: "at-least" | "at-most" | "one-of";
+  /** null: it is another reading, and that is not known. */
+  readonly value?: number | null;
+  readonly unit?: string;
+  readonly words: string;
+}
+
+export interface Finding {
+  readonly rule: string;
+  readonly what: string;
+  readonly place: Where;
+  readonly reading: Told;
+  readonly limit: Limit;
+  readonly verdict: Verdict;
+  readonly source: string;
+  readonly standing: string;
+  /** What follows where it is not met: "rules out", "warns", "shows", or the preparation. */
+  readonly otherwise: string;
+  readonly because: string;
+}
+
+export interface Threshold {
+  readonly rule: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly source: string;
+  readonly standing: string;
+}
+
+/** One family of clasps at one abutment. */
+export interface FamilyAnswer {
+  readonly family: string;
+  readonly name: string;
+  readonly answer: Answer;
+  readonly surface: string;
+  readonly third: string | null;
+  readonly gauge: Threshold;
+  readonly material: string;
+  readonly rankedBy: string;
+  readonly preparations: readonly { readonly rule: string; readonly what: string; readonly amountMm: Mm }[];
+  readonly warnings: readonly string[];
+  readonly undecided: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+export interface FactTold {
+  readonly fact: string;
+  readonly what: string;
+  /** The words that may answer it; empty for numbers. */
+  readonly choices?: readonly string[];
+  readonly reading: Told;
+  readonly place: Where;
+}
+
+export interface MarkTold {
+  readonly gaugeMm: Mm;
+  readonly place: Where;
+  readonly depth: Told;
+  readonly atReference: Told;
+  readonly fromMargin: Told;
+  readonly belowLine: Told;
+  readonly convergence: Told;
+}
+
+export interface ThirdTold {
+  readonly zone: string;
+  readonly deepest: Told;
+  readonly roomAbove: Told;
+  readonly roomBelow: Told;
+  readonly marks: readonly MarkTold[];
+}
+
+export interface PlaneTold {
+  readonly surface: string;
+  readonly wantedHeight: Threshold;
+  readonly there: { readonly heightMm: Mm; readonly widthMm: Mm; readonly areaMm2: number; readonly angleDeg: Degrees; readonly point: ScanVec } | null;
+  readonly couldBe: { readonly heightMm: Mm; readonly angleDeg: Degrees; readonly enamelMm: Mm; readonly meanEnamelMm: Mm; readonly volumeMm3: number; readonly point: ScanVec } | null;
+}
+
+export interface Abutment {
+  readonly tooth: Fdi;
+  readonly side: "mesial" | "distal";
+  readonly point: ScanVec;
+  readonly space: { readonly missing: readonly Fdi[]; readonly freeEnd: boolean } | null;
+  readonly facts: readonly FactTold[];
+  readonly thirds: readonly ThirdTold[];
+  readonly planes: readonly PlaneTold[];
+  readonly families: readonly FamilyAnswer[];
+  /** Facts that are not known and could change the order. */
+  readonly couldReorder: readonly string[];
+}
+
+export interface AbutmentSheet {
+  readonly jaw: Jaw;
+  readonly axis: ScanVec;
+  readonly tilt: { readonly anteriorDeg: Degrees; readonly rightDeg: Degrees; readonly totalDeg: Degrees } | null;
+  readonly rulebook: { readonly title: string; readonly hash: string };
+  readonly kennedy: string;
+  readonly notes: readonly string[];
+  readonly abutments: readonly Abutment[];
+}
+
+/** What a person says of facts: of all abutments, or of one tooth (by FDI number). */
+export type AnswersSaid = Readonly<Record<string, string | Readonly<Record<string, string>>>>;
