@@ -15,7 +15,11 @@ import rodwork.geometry.io.IoProblem;
 class BenchAdviceTest {
   /** What only the command line can run into. */
   private static final Set<AppRefusal> OF_THE_COMMAND_LINE =
-      Set.of(AppRefusal.LABELS_OF_ANOTHER_SCAN, AppRefusal.RIGHT_NEEDS_JAW, AppRefusal.PORT_TAKEN);
+      Set.of(
+          AppRefusal.CASE_NEEDS_SCAN,
+          AppRefusal.LABELS_OF_ANOTHER_SCAN,
+          AppRefusal.RIGHT_NEEDS_JAW,
+          AppRefusal.PORT_TAKEN);
 
   static Stream<Refusal> whatTheBenchMayShow() {
     return Stream.of(
