@@ -32,6 +32,10 @@ public enum AppRefusal {
       "%s is no chart that can be read: line %s, %s: %s.",
       "Mend that place; docs/schema/chart.schema.json says what a chart holds. Only jaw and missing"
           + " teeth are needed."),
+  CHOICES_UNUSABLE(
+      "choices-unusable",
+      "%s holds no choices that can be used: %s.",
+      "Mend that place; docs/schema/choices.schema.json says what choices hold."),
   TEETH_NEED_JAW(
       "teeth-need-jaw",
       "Whether the cast is upper or lower is not known, and its shape cannot tell; teeth have no"

@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
       TeethCommand.class,
       PathCommand.class,
       AbutmentsCommand.class,
+      PlanCommand.class,
       TripodCommand.class,
       RecoverCommand.class,
       PrescribeCommand.class,

@@ -17,6 +17,7 @@ import rodwork.design.arm.ArmRules;
 import rodwork.design.arm.ArmSections;
 import rodwork.design.arm.ArmStock;
 import rodwork.design.clasp.ClaspBook;
+import rodwork.design.plan.PlanRules;
 import rodwork.survey.SurveyRules;
 import rodwork.survey.path.PathRules;
 import rodwork.survey.plane.PlaneRules;
@@ -37,6 +38,7 @@ import rodwork.survey.tripod.TripodRules;
  * @param arms forces of clasp arms
  * @param clasps families and preferences
  * @param abutmentLimits by which facts of abutments are told
+ * @param plan sizes and limits of the parts of a denture
  * @param conflicts where sources disagree, and the side taken
  * @param materials that arms are made of
  * @param sections of arms by their making
@@ -55,6 +57,7 @@ public record Rulebook(
     ArmRules arms,
     ClaspBook clasps,
     AbutmentRules.Limits abutmentLimits,
+    PlanRules plan,
     List<Conflict> conflicts,
     List<ArmMaterial> materials,
     Map<ArmMaterial.Making, ArmSections> sections) {

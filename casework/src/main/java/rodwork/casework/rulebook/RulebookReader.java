@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import rodwork.design.plan.PlanRules;
 import rodwork.design.abutment.AbutmentRules;
 import rodwork.design.arm.ArmMaterial;
 import rodwork.design.arm.ArmRules;
@@ -47,6 +48,7 @@ final class RulebookReader {
             ArmRules.from(thresholds),
             new ClaspReader(thresholds, materials).read(root),
             AbutmentRules.Limits.from(thresholds),
+            PlanRules.from(thresholds),
             conflicts,
             materials,
             sections(root.at("sections")));

@@ -1,0 +1,132 @@
+package rodwork.app.command;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import rodwork.app.operation.CastTeeth;
+import rodwork.app.operation.FindTeeth;
+import rodwork.app.operation.JudgeAbutments;
+import rodwork.app.operation.MakePlan;
+import rodwork.app.operation.OpenCast;
+import rodwork.app.operation.OpenedCast;
+import rodwork.app.report.AnswerReader;
+import rodwork.app.report.ChoicesReader;
+import rodwork.app.report.LabelsFile;
+import rodwork.app.report.OutputFile;
+import rodwork.app.report.PlanJson;
+import rodwork.app.report.PlanTable;
+import rodwork.casework.drawing.PlanDrawing;
+import rodwork.casework.rulebook.Rulebook;
+import rodwork.design.abutment.Answers;
+import rodwork.design.plan.Choices;
+
+/** {@code rodwork plan}: proposes a denture, and says every rule that it meets or breaks. */
+@Command(
+    name = "plan",
+    description = {
+      "Plans a denture at a path: rests, guiding plates, clasps with both arms, minor and major"
+          + " connectors, bases, indirect retainers, as curves on the cast, with every rule that the"
+          + " plan meets or breaks and what is not known.",
+      "What a person chooses otherwise stands in a file of choices and keeps its warnings.",
+      "The teeth are found as rodwork teeth finds them, or read from --labels."
+    },
+    mixinStandardHelpOptions = true,
+    sortOptions = false)
+final class PlanCommand implements Runnable {
+  @Spec
+  @SuppressWarnings("NullAway.Init") // picocli fills it in
+  private CommandSpec spec;
+
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private CastMixin cast;
+
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private PathMixin path;
+
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private TeethMixin teeth;
+
+  @Option(
+      names = "--labels",
+      paramLabel = "FILE.json",
+      description = "The tooth of each triangle, as rodwork teeth --labels writes it.")
+  private @Nullable Path labels;
+
+  @Option(
+      names = "--choices",
+      paramLabel = "FILE",
+      description = "What a person chose, as docs/schema/choices.schema.json has it.")
+  private @Nullable Path choices;
+
+  @Option(
+      names = "--drawing",
+      paramLabel = "FILE.svg",
+      description = "Draw the plan to scale from above and from both sides.")
+  private @Nullable Path drawing;
+
+  @Option(
+      names = "--answer",
+      paramLabel = "[FDI:]FACT=VALUE",
+      description =
+          "What only the mouth tells, or what is known better than measured: poor-hygiene=no,"
+              + " 35:mobile=yes; may be given many times.")
+  private @Nullable List<String> answers;
+
+  @Option(
+      names = "--json",
+      paramLabel = "FILE|-",
+      description = "Write everything as JSON; - writes it to stdout, instead of the table.")
+  private @Nullable String json;
+
+  @Option(
+      names = "--rulebook",
+      paramLabel = "FILE",
+      description = "The rulebook to go by, instead of the shipped one; see rodwork rulebook.")
+  private @Nullable Path rulebook;
+
+  @Override
+  public void run() {
+    Rulebook book = rulebook == null ? Rulebook.shipped() : Rulebook.read(rulebook);
+    Answers said = answers == null ? Answers.NONE : AnswerReader.of(answers);
+    PrintWriter out = spec.commandLine().getOut();
+    Choices chosen = choices == null ? Choices.NONE : ChoicesReader.read(choices);
+    MakePlan.Planned planned;
+    try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
+      OpenedCast opened = OpenCast.of(cast.file(), cast.options(), watch);
+      CastTeeth known =
+          labels == null
+              ? FindTeeth.of(opened, teeth.wanted(), watch)
+              : FindTeeth.labelled(opened, teeth.wanted(), LabelsFile.read(labels), watch);
+      JudgeAbutments.Wanted asked =
+          new JudgeAbutments.Wanted(
+              path.wanted(known.arch().frame().jaw()), new TreeSet<>(), null, said);
+      planned = MakePlan.of(known, asked, chosen, book, watch);
+    }
+    if (drawing != null) {
+      String svg =
+          PlanDrawing.svg(
+              planned.judged().teeth().arch(),
+              planned.judged().teeth().dentition(),
+              planned.plan(),
+              planned.judged().surveyed().cast().name());
+      OutputFile.write(drawing, file -> file.write(svg.getBytes(StandardCharsets.UTF_8)));
+    }
+    if (json != null) {
+      JsonOutput.write(json, PlanJson.of(planned), out);
+    }
+    if (!JsonOutput.STDOUT.equals(json)) {
+      PlanTable.of(planned, teeth.notation()).forEach(out::println);
+    }
+  }
+}

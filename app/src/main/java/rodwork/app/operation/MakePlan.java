@@ -1,0 +1,56 @@
+package rodwork.app.operation;
+
+import java.util.TreeSet;
+import rodwork.casework.rulebook.Rulebook;
+import rodwork.design.plan.Choices;
+import rodwork.design.plan.Plan;
+import rodwork.design.plan.Planner;
+import rodwork.geometry.Watch;
+
+/** Judges the abutments of a cast at a path, and plans the denture. */
+public final class MakePlan {
+  private MakePlan() {}
+
+  /**
+   * What was made.
+   *
+   * @param judged the abutments that it rests on
+   * @param plan the plan
+   */
+  public record Planned(JudgeAbutments.Judged judged, Plan plan) {}
+
+  /**
+   * Plans.
+   *
+   * @param wanted path, chart and answers; its teeth are left out: a plan takes the likely
+   *     abutments
+   * @throws rodwork.geometry.Refusal if the path cannot be found on this cast, or a choice cannot
+   *     be planned
+   * @throws java.util.concurrent.CancellationException when the watch says so
+   */
+  public static Planned of(
+      CastTeeth teeth, JudgeAbutments.Wanted wanted, Choices choices, Rulebook book, Watch watch) {
+    JudgeAbutments.Judged judged =
+        JudgeAbutments.of(
+            teeth,
+            new JudgeAbutments.Wanted(
+                wanted.path(), new TreeSet<>(), wanted.chart(), wanted.answers()),
+            book,
+            watch);
+    watch.progress("planning", 0);
+    var dentition = teeth.dentition();
+    if (wanted.chart() != null) {
+      dentition = dentition.withChart(wanted.chart());
+    }
+    Plan plan =
+        Planner.of(
+            teeth.arch(),
+            dentition,
+            judged.surveyed().survey(),
+            judged.abutments(),
+            book.plan(),
+            choices,
+            watch);
+    return new Planned(judged, plan);
+  }
+}

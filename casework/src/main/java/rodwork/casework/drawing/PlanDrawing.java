@@ -1,0 +1,439 @@
+package rodwork.casework.drawing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Predicate;
+import rodwork.anatomy.Arch;
+import rodwork.anatomy.chart.Side;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.space.Space;
+import rodwork.anatomy.teeth.ToothLabels;
+import rodwork.anatomy.tooth.Tooth;
+import rodwork.design.plan.Line;
+import rodwork.design.plan.Part;
+import rodwork.design.plan.Plan;
+import rodwork.geometry.Vec3;
+import rodwork.geometry.mesh.MeshTopology;
+import rodwork.geometry.mesh.TriangleMesh;
+
+/**
+ * The plan as a drawing to scale, 2 : 1 from above and 1.2 : 1 from the sides, from the same curves
+ * as the plan itself.
+ *
+ * <p>Black and white: each kind of part has its own line and hatching, and the legend is always
+ * there. Units of the SVG are mm on paper.
+ */
+public final class PlanDrawing {
+  private static final double PAGE_WIDTH = 190;
+  private static final double MARGIN = 8;
+  private static final double FROM_ABOVE = 1.75;
+  private static final double FROM_SIDE = 1.2;
+
+  private final Arch arch;
+  private final Dentition dentition;
+  private final Plan plan;
+  private final StringBuilder svg = new StringBuilder();
+
+  private PlanDrawing(Arch arch, Dentition dentition, Plan plan) {
+    this.arch = arch;
+    this.dentition = dentition;
+    this.plan = plan;
+  }
+
+  /**
+   * Draws.
+   *
+   * @param title of the cast
+   * @return an SVG document
+   */
+  public static String svg(Arch arch, Dentition dentition, Plan plan, String title) {
+    return new PlanDrawing(arch, dentition, plan).draw(title);
+  }
+
+  private String draw(String title) {
+    double y = MARGIN + 6;
+    text(MARGIN, y - 2, 4, title + ", " + plan.kennedy());
+    Panel above =
+        new Panel(
+            View.occlusal(arch.frame()), FROM_ABOVE, MARGIN, y, PAGE_WIDTH - 2 * MARGIN, _ -> true);
+    y = above.draw(true, "from above") + 4;
+    Vec3 x = arch.frame().x().times(plan.jaw() == rodwork.anatomy.Jaw.LOWER ? -1 : 1);
+    double half = (PAGE_WIDTH - 3 * MARGIN) / 2;
+    // The patient's right looks in the direction of his left, and is seen from the right.
+    double next = y;
+    for (boolean facial : new boolean[] {true, false}) {
+      for (Side side : Side.values()) {
+        boolean right = side == Side.RIGHT;
+        Vec3 towards = right == facial ? x : x.times(-1);
+        Panel panel =
+            new Panel(
+                View.side(arch.frame(), towards),
+                FROM_SIDE,
+                right ? MARGIN : 2 * MARGIN + half,
+                y,
+                half,
+                t -> t.side() == side);
+        next =
+            Math.max(
+                next,
+                panel.draw(
+                    false, (right ? "right" : "left") + (facial ? ", facial" : ", lingual")));
+      }
+      y = next + 3;
+    }
+    y = legend(y + 2);
+    text(
+        MARGIN,
+        y + 5,
+        2.6,
+        String.format(
+            Locale.ROOT,
+            "Scale %.2f : 1 from above, %.2f : 1 from the sides. Patient's right on the viewer's"
+                + " left. An aid: the prescriber decides and signs.",
+            FROM_ABOVE,
+            FROM_SIDE));
+    double height = y + 10;
+    return String.format(
+            Locale.ROOT,
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%.0fmm\" height=\"%.0fmm\""
+                + " viewBox=\"0 0 %.0f %.0f\" font-family=\"sans-serif\">%n<title>%s</title>%n"
+                + "<rect width=\"100%%\" height=\"100%%\" fill=\"#fff\"/>%n",
+            PAGE_WIDTH,
+            height,
+            PAGE_WIDTH,
+            height,
+            escaped(title))
+        + Look.hatchings()
+        + svg
+        + "</svg>\n";
+  }
+
+  private double legend(double top) {
+    double width = (PAGE_WIDTH - 2 * MARGIN) / 4;
+    int i = 0;
+    for (Look look : Look.values()) {
+      double x = MARGIN + width * (i % 4);
+      double y = top + 6 * (i / 4);
+      svg.append(
+          String.format(
+              Locale.ROOT,
+              "<rect class=\"legend\" x=\"%.2f\" y=\"%.2f\" width=\"9\" height=\"3\" %s/>%n",
+              x,
+              y,
+              look.style()));
+      text(x + 11, y + 2.6, 2.8, look.words());
+      i++;
+    }
+    return top + 6 * ((Look.values().length + 3) / 4);
+  }
+
+  private void text(double x, double y, double size, String words) {
+    svg.append(
+        String.format(
+            Locale.ROOT,
+            "<text x=\"%.2f\" y=\"%.2f\" font-size=\"%.1f\">%s</text>%n",
+            x,
+            y,
+            size,
+            escaped(words)));
+  }
+
+  private static String escaped(String words) {
+    return words.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+  }
+
+  /** One view on the sheet. */
+  private final class Panel {
+    private final View view;
+    private final double scale;
+    private final double left;
+    private final double top;
+    private final double width;
+    private final Predicate<ToothNumber> shown;
+    private double low = Double.POSITIVE_INFINITY;
+    private double high = Double.NEGATIVE_INFINITY;
+    private double lowUp = Double.POSITIVE_INFINITY;
+    private double highUp = Double.NEGATIVE_INFINITY;
+
+    Panel(
+        View view,
+        double scale,
+        double left,
+        double top,
+        double width,
+        Predicate<ToothNumber> shown) {
+      this.view = view;
+      this.scale = scale;
+      this.left = left;
+      this.top = top;
+      this.width = width;
+      this.shown = shown;
+    }
+
+    /** Draws, and says where on the page it ends. */
+    double draw(boolean above, String name) {
+      List<Tooth> teeth =
+          dentition.inOrder().stream()
+              .filter(t -> dentition.standing().contains(t.number()) && shown.test(t.number()))
+              .toList();
+      List<List<Vec3>> outlines = new ArrayList<>();
+      for (Tooth tooth : teeth) {
+        outlines.add(silhouette(tooth));
+        tooth.margin().points().forEach(this::widen);
+      }
+      outlines.forEach(o -> o.forEach(this::widen));
+      for (Part.DentureBase b : plan.bases()) {
+        if (drawn(b.space())) {
+          b.outline().points().forEach(this::widen);
+        }
+      }
+      if (above) {
+        plan.majorConnector().ifPresent(m -> m.outline().points().forEach(this::widen));
+      }
+      if (!(high > low)) {
+        return top;
+      }
+      svg.append(
+          String.format(
+              Locale.ROOT,
+              "<g class=\"view\" data-view=\"%s\" stroke-linejoin=\"round\">%n",
+              name));
+      if (above) {
+        rim();
+      }
+      for (Part.DentureBase b : plan.bases()) {
+        if (drawn(b.space())) {
+          line(Look.BASE, b.outline());
+          line(Look.MESH, b.connector());
+        }
+      }
+      if (above) {
+        plan.majorConnector().ifPresent(this::connector);
+      }
+      for (List<Vec3> outline : outlines) {
+        path(Look.TOOTH, outline, true, above ? "fill=\"#fff\"" : "");
+      }
+      if (!above) {
+        for (Tooth tooth : teeth) {
+          path(Look.SURVEY, facing(tooth), false, "");
+        }
+      }
+      for (Part.DentureBase b : plan.bases()) {
+        if (drawn(b.space())) {
+          if (above) {
+            line(Look.FINISH, b.finishLine());
+          }
+          b.teeth().forEach(this::replaced);
+          b.tissueStop().ifPresent(p -> mark(Look.STOP, p, 1, true));
+        }
+      }
+      parts(above);
+      for (Tooth tooth : teeth) {
+        label(tooth);
+      }
+      svg.append("</g>\n");
+      double bottom = top + (highUp - lowUp) * scale + 4;
+      text(left, bottom + 1, 3, name);
+      return bottom + 2;
+    }
+
+    private boolean drawn(Space space) {
+      return space.missing().stream().anyMatch(shown);
+    }
+
+    private boolean faces(Tooth tooth, boolean facial) {
+      return tooth.axes().facial().times(facial ? 1 : -1).dot(view.eye()) > 0;
+    }
+
+    private void parts(boolean above) {
+      for (Part.MinorConnector m : plan.minorConnectors()) {
+        if (shown.test(m.tooth()) && (above || faces(tooth(m.tooth()), false))) {
+          line(Look.MINOR, m.line());
+        }
+      }
+      for (Part.GuidingPlate p : plan.plates()) {
+        if (shown.test(p.tooth())) {
+          line(Look.PLATE, p.line());
+        }
+      }
+      for (Part.Rest r : plan.rests()) {
+        if (shown.test(r.tooth())
+            && (above || r.kind() != Part.RestKind.CINGULUM || faces(tooth(r.tooth()), false))) {
+          line(Look.REST, r.outline());
+        }
+      }
+      for (Part.Clasp c : plan.clasps()) {
+        if (!shown.test(c.tooth())) {
+          continue;
+        }
+        boolean facial = c.judgement().family().surface() != rodwork.anatomy.tooth.Surface.LINGUAL;
+        if (above || faces(tooth(c.tooth()), facial)) {
+          c.retentive().ifPresent(l -> line(Look.RETENTIVE, l));
+          c.tip().ifPresent(p -> mark(Look.RETENTIVE, p, 0.9, false));
+        }
+        if (above || faces(tooth(c.tooth()), !facial)) {
+          line(Look.RECIPROCAL, c.reciprocal());
+        }
+      }
+      if (above) {
+        plan.fulcrum().ifPresent(f -> path(Look.FULCRUM, List.of(f.from(), f.to()), false, ""));
+      }
+    }
+
+    private Tooth tooth(ToothNumber number) {
+      return dentition.tooth(number).orElseThrow();
+    }
+
+    private void connector(Part.MajorConnector m) {
+      svg.append(
+          String.format(
+              Locale.ROOT,
+              "<path class=\"%s\" fill-rule=\"evenodd\" d=\"%s%s\" %s/>%n",
+              Look.CONNECTOR.key(),
+              way(m.outline().points(), true),
+              m.opening().map(o -> way(o.points(), true)).orElse(""),
+              Look.CONNECTOR.style()));
+    }
+
+    /** The outer rim of the anatomy, where the scan or the cast ends. */
+    private void rim() {
+      MeshTopology topology = arch.topology();
+      StringBuilder d = new StringBuilder();
+      for (int e = 0; e < topology.edgeCount(); e++) {
+        int a = topology.edgeTriangle(e, 0);
+        int b = topology.edgeTriangle(e, 1);
+        boolean inA = a >= 0 && !arch.surface().isBase(a);
+        boolean inB = b >= 0 && !arch.surface().isBase(b);
+        if (inA != inB) {
+          double[] p = page(topology.mesh().vertex(topology.edgeVertex(e, 0)));
+          double[] q = page(topology.mesh().vertex(topology.edgeVertex(e, 1)));
+          d.append(String.format(Locale.ROOT, "M%.1f %.1fL%.1f %.1f", p[0], p[1], q[0], q[1]));
+        }
+      }
+      svg.append("<path class=\"rim\" fill=\"none\" stroke=\"#999\" stroke-width=\"0.15\" d=\"")
+          .append(d)
+          .append("\"/>\n");
+    }
+
+    /** Outline of a crown as seen: the hull of its points. */
+    private List<Vec3> silhouette(Tooth tooth) {
+      TriangleMesh mesh = arch.mesh();
+      List<Vec3> points = new ArrayList<>();
+      for (int t : tooth.copyOfTriangles()) {
+        if (dentition.labels().of(t) != ToothLabels.GUM) {
+          for (int k = 0; k < 3; k++) {
+            points.add(mesh.vertex(mesh.corner(t, k)));
+          }
+        }
+      }
+      return Hull.of(points, view);
+    }
+
+    /** The piece of the margin that lies on the side of the eye. */
+    private List<Vec3> facing(Tooth tooth) {
+      Vec3 middle = tooth.margin().middle();
+      List<Vec3> points = tooth.margin().points();
+      int n = points.size();
+      int start = 0;
+      for (int i = 0; i < n; i++) {
+        if (behind(points.get(i), middle) && !behind(points.get((i + 1) % n), middle)) {
+          start = (i + 1) % n;
+        }
+      }
+      List<Vec3> piece = new ArrayList<>();
+      for (int i = 0; i < n && !behind(points.get((start + i) % n), middle); i++) {
+        piece.add(points.get((start + i) % n));
+      }
+      return piece;
+    }
+
+    private boolean behind(Vec3 point, Vec3 middle) {
+      return point.minus(middle).dot(view.eye()) < 0;
+    }
+
+    private void replaced(Space.Position position) {
+      mark(Look.REPLACED, position.at(), 3 * scale, false);
+      double[] p = page(position.at());
+      text(p[0] - 2.2, p[1] + 1, 2.8, position.tooth().toString());
+    }
+
+    private void label(Tooth tooth) {
+      double[] p = page(tooth.centroid());
+      svg.append(
+          String.format(
+              Locale.ROOT,
+              "<text x=\"%.2f\" y=\"%.2f\" font-size=\"2.8\" text-anchor=\"middle\""
+                  + " stroke=\"#fff\" stroke-width=\"0.8\" paint-order=\"stroke\">%s</text>%n",
+              p[0],
+              p[1] + 1,
+              tooth.number()));
+    }
+
+    private void widen(Vec3 point) {
+      double[] at = view.at(point);
+      low = Math.min(low, at[0]);
+      high = Math.max(high, at[0]);
+      lowUp = Math.min(lowUp, at[1]);
+      highUp = Math.max(highUp, at[1]);
+    }
+
+    private double[] page(Vec3 point) {
+      double[] at = view.at(point);
+      double offset = (width - (high - low) * scale) / 2;
+      return new double[] {
+        left + offset + (at[0] - low) * scale, top + 2 + (highUp - at[1]) * scale
+      };
+    }
+
+    private void line(Look look, Line line) {
+      path(look, line.points(), line.closed(), "");
+    }
+
+    private void path(Look look, List<Vec3> points, boolean closed, String over) {
+      if (points.size() > 1) {
+        String style = over.isEmpty() ? look.style() : look.style().replace("fill=\"none\"", over);
+        svg.append(
+            String.format(
+                Locale.ROOT,
+                "<path class=\"%s\" d=\"%s\" %s/>%n",
+                look.key(),
+                way(points, closed),
+                style));
+      }
+    }
+
+    private String way(List<Vec3> points, boolean closed) {
+      StringBuilder d = new StringBuilder();
+      for (Vec3 point : points) {
+        double[] p = page(point);
+        d.append(String.format(Locale.ROOT, "%s%.2f %.2f", d.isEmpty() ? "M" : "L", p[0], p[1]));
+      }
+      return closed ? d.append("Z").toString() : d.toString();
+    }
+
+    private void mark(Look look, Vec3 point, double radius, boolean square) {
+      double[] p = page(point);
+      svg.append(
+          square
+              ? String.format(
+                  Locale.ROOT,
+                  "<rect class=\"%s\" x=\"%.2f\" y=\"%.2f\" width=\"%.2f\" height=\"%.2f\" %s/>%n",
+                  look.key(),
+                  p[0] - radius,
+                  p[1] - radius,
+                  2 * radius,
+                  2 * radius,
+                  look.style())
+              : String.format(
+                  Locale.ROOT,
+                  "<circle class=\"%s\" cx=\"%.2f\" cy=\"%.2f\" r=\"%.2f\" %s/>%n",
+                  look.key(),
+                  p[0],
+                  p[1],
+                  radius,
+                  look.style()));
+    }
+  }
+}

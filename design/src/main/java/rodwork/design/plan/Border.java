@@ -1,0 +1,107 @@
+package rodwork.design.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.tooth.GingivalMargin;
+import rodwork.anatomy.tooth.Tooth;
+import rodwork.geometry.Vec3;
+import rodwork.geometry.mesh.SurfaceDistance;
+import rodwork.geometry.mesh.SurfacePoint;
+import rodwork.survey.SectionWalk;
+
+/**
+ * The edge of a connector towards the teeth: at each station the first place on the way inwards
+ * that is so far along the surface from every gingival margin; over a space, so far from the crest.
+ */
+final class Border {
+  /** Margins are sown this close [mm]. */
+  private static final double SEED_MM = 0.25;
+
+  private final Ground ground;
+  private final SurfaceDistance fromMargins;
+  final List<Station> stations;
+
+  Border(Ground ground, Dentition dentition, double reachMm) {
+    this.ground = ground;
+    this.stations = Station.of(ground, dentition);
+    List<SurfacePoint> seeds = new ArrayList<>();
+    for (Tooth tooth : dentition.inOrder()) {
+      if (dentition.standing().contains(tooth.number())) {
+        sow(tooth.margin(), seeds);
+      }
+    }
+    this.fromMargins = SurfaceDistance.from(ground.mesh(), seeds, reachMm);
+  }
+
+  private void sow(GingivalMargin margin, List<SurfacePoint> seeds) {
+    int n = margin.points().size();
+    for (int i = 0; i < n; i++) {
+      Vec3 a = margin.points().get(i);
+      Vec3 b = margin.points().get((i + 1) % n);
+      int parts = Math.max(1, (int) Math.ceil(a.distance(b) / SEED_MM));
+      for (int k = 0; k < parts; k++) {
+        Vec3 p = a.plus(b.minus(a).times((double) k / parts));
+        ground.tree.closest(p, 1).ifPresent(seeds::add);
+      }
+    }
+  }
+
+  /** Distance along the surface from the nearest margin [mm]; infinite far away. */
+  double fromMargins(Vec3 point) {
+    return fromMargins.at(ground.lay(point));
+  }
+
+  /**
+   * The way from a station inwards.
+   *
+   * @param fromMarginMm distance from the margins at a tooth
+   * @param fromCrestMm distance from the crest over a space
+   * @param beyondMm how much farther
+   * @return empty where the scan ends before
+   */
+  Optional<Vec3> at(Station station, double fromMarginMm, double fromCrestMm, double beyondMm) {
+    double[] reached = {Double.NaN};
+    Vec3 down = ground.frame.z().times(-0.87).plus(station.inward().times(0.5));
+    boolean crest = station.tooth().isEmpty();
+    List<Vec3> found = new ArrayList<>();
+    double[] before = {0, 0};
+    Vec3[] last = {station.at().point()};
+    new SectionWalk(
+            ground.arch.topology(),
+            station.at().point(),
+            station.inward().cross(ground.frame.z()).unit())
+        .walk(
+            station.at().triangle(),
+            crest ? station.inward() : down,
+            (point, a, b, s, triangle, length) -> {
+              if (!ground.isAnatomy(triangle) || length > 60) {
+                return false;
+              }
+              double value =
+                  crest
+                      ? length - fromCrestMm
+                      : fromMargins.at(a)
+                          + s * (fromMargins.at(b) - fromMargins.at(a))
+                          - fromMarginMm;
+              if (Double.isNaN(reached[0]) && value >= 0) {
+                double t = value > before[0] && before[0] < 0 ? before[0] / (before[0] - value) : 1;
+                reached[0] = before[1] + (length - before[1]) * Math.clamp(t, 0, 1);
+              }
+              if (!Double.isNaN(reached[0]) && length >= reached[0] + beyondMm) {
+                double t =
+                    length > before[1]
+                        ? (reached[0] + beyondMm - before[1]) / (length - before[1])
+                        : 1;
+                found.add(last[0].plus(point.minus(last[0]).times(Math.clamp(t, 0, 1))));
+                return false;
+              }
+              before[0] = value;
+              before[1] = length;
+              last[0] = point;
+              return true;
+            });
+    return found.stream().findFirst();
+  }
+}

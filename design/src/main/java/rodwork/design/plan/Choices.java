@@ -1,0 +1,58 @@
+package rodwork.design.plan;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.tooth.Surface;
+import rodwork.geometry.Vec3;
+
+/**
+ * What a person chose in place of what is proposed. Immutable.
+ *
+ * @param rests where the rest of a tooth shall lie, and of which kind
+ * @param families id of the clasp family of a tooth; {@link #NO_CLASP} for none
+ * @param connector kind of the major connector
+ * @param notUsed abutments that shall carry nothing
+ * @param moves of points of borders of the major connector
+ */
+public record Choices(
+    Map<ToothNumber, RestChoice> rests,
+    Map<ToothNumber, String> families,
+    Optional<Part.ConnectorKind> connector,
+    Set<ToothNumber> notUsed,
+    List<BorderMove> moves) {
+  public static final String NO_CLASP = "none";
+
+  public static final Choices NONE =
+      new Choices(Map.of(), Map.of(), Optional.empty(), Set.of(), List.of());
+
+  public Choices {
+    rests = Map.copyOf(rests);
+    families = Map.copyOf(families);
+    notUsed = Set.copyOf(notUsed);
+    moves = List.copyOf(moves);
+  }
+
+  /**
+   * A rest.
+   *
+   * @param side mesial, distal, or lingual for a cingulum rest
+   */
+  public record RestChoice(Part.RestKind kind, Surface side) {}
+
+  /**
+   * A point of the connector's border that was moved; its neighbours follow.
+   *
+   * @param from where it was taken hold of, scan frame [mm]
+   * @param to where it was let go; laid back on the surface
+   */
+  public record BorderMove(Vec3 from, Vec3 to) {
+    public BorderMove {
+      if (!from.isFinite() || !to.isFinite()) {
+        throw new IllegalArgumentException("a border moved from " + from + " to " + to);
+      }
+    }
+  }
+}

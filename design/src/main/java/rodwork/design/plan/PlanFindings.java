@@ -1,0 +1,205 @@
+package rodwork.design.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.design.clasp.Judgement;
+import rodwork.design.plan.Part.ConnectorKind;
+import rodwork.design.plan.Part.RestKind;
+import rodwork.geometry.Vec3;
+import rodwork.rules.Finding;
+import rodwork.rules.Limit;
+import rodwork.rules.Place;
+import rodwork.rules.Reading;
+import rodwork.rules.Threshold;
+import rodwork.survey.plane.PlanePatch;
+
+/** Asks every rule of a plan, whatever the answer. */
+final class PlanFindings {
+  /** A border drawn on the triangles is known to about this [mm]. */
+  private static final double BORDER_MM = 0.1;
+
+  private final Dentition dentition;
+  private final Ground ground;
+  private final PlanRules rules;
+  private final Border border;
+  private final List<Finding> findings = new ArrayList<>();
+
+  PlanFindings(Dentition dentition, Ground ground, PlanRules rules, Border border) {
+    this.dentition = dentition;
+    this.ground = ground;
+    this.rules = rules;
+    this.border = border;
+  }
+
+  List<Finding> of(
+      List<Part.Rest> rests,
+      List<Part.GuidingPlate> plates,
+      List<Part.Clasp> clasps,
+      List<Part.MinorConnector> minors,
+      Optional<Part.MajorConnector> connector,
+      List<Part.IndirectRetainer> indirect) {
+    rests.forEach(this::rest);
+    plates.forEach(this::plate);
+    clasps.forEach(this::clasp);
+    apart(minors);
+    connector.ifPresent(this::connector);
+    for (Part.IndirectRetainer i : indirect) {
+      least(
+          rules.bases().leverRatio(),
+          "distance from the fulcrum line over that of the base end",
+          at(i.rest().tooth().fdi(), "indirect retainer", i.rest().middle()),
+          new Reading.Measured(i.ratio(), 0.02, "1"));
+    }
+    return findings;
+  }
+
+  private void rest(Part.Rest rest) {
+    Place place = at(rest.tooth().fdi(), rest.kind().words(), rest.middle());
+    if (rest.kind() == RestKind.OCCLUSAL || rest.kind() == RestKind.EXTENDED) {
+      least(
+          rules.rests().widthLeast(),
+          "width of the rest at the marginal ridge",
+          place,
+          Reading.mm(rest.widthMm(), 0));
+    }
+    OptionalDouble clearance = dentition.chart().tooth(rest.tooth()).opposing().clearanceMm();
+    least(
+        rules.rests().clearance(),
+        "room to the opposing tooth",
+        place,
+        clearance.isPresent()
+            ? Reading.mm(clearance.getAsDouble(), 0)
+            : new Reading.NotKnown("no opposing scan, and the chart does not say"));
+  }
+
+  private void plate(Part.GuidingPlate plate) {
+    Vec3 middle = plate.line().points().get(plate.line().points().size() / 2);
+    least(
+        plate.plane().wantedHeight(),
+        "height of the guiding plane as it is",
+        at(plate.tooth().fdi(), plate.side().name().toLowerCase(java.util.Locale.ROOT), middle),
+        Reading.mm(plate.plane().there().map(PlanePatch::heightMm).orElse(0.0), 0.3));
+  }
+
+  /** What the clasp was chosen by, and what it breaks all the same. */
+  private void clasp(Part.Clasp clasp) {
+    for (Judgement.Step step : clasp.judgement().steps()) {
+      findings.add(step.finding());
+    }
+  }
+
+  private void apart(List<Part.MinorConnector> minors) {
+    for (int i = 0; i < minors.size(); i++) {
+      for (int j = i + 1; j < minors.size(); j++) {
+        Line a = minors.get(i).line();
+        Line b = minors.get(j).line();
+        double gap = a.points().stream().mapToDouble(b::distanceMm).min().orElse(0);
+        if (gap < 3 * rules.bases().spacing().value()) {
+          least(
+              rules.bases().spacing(),
+              "distance of upright parts",
+              at(
+                  minors.get(i).tooth().fdi(),
+                  "to that of tooth " + minors.get(j).tooth().fdi(),
+                  a.points().getLast()),
+              Reading.mm(gap, BORDER_MM));
+        }
+      }
+    }
+  }
+
+  private void connector(Part.MajorConnector connector) {
+    boolean upper = PlanProblem.isUpper(connector.kind());
+    Threshold margin = upper ? rules.upper().border() : rules.lower().border();
+    if (connector.kind() != ConnectorKind.LINGUAL_PLATE) {
+      Vec3 nearest = null;
+      double least = Double.POSITIVE_INFINITY;
+      for (Vec3 p : connector.outline().points()) {
+        double d = border.fromMargins(p);
+        if (d < least && !nearSpace(p)) {
+          least = d;
+          nearest = p;
+        }
+      }
+      if (nearest != null) {
+        least(
+            margin,
+            "border of the " + connector.kind().words() + " from the gingival margins",
+            spot("at its nearest to a margin", nearest),
+            Reading.mm(least, BORDER_MM));
+      }
+    }
+    Place whole = Place.of(connector.kind().words());
+    switch (connector.kind()) {
+      case LINGUAL_BAR ->
+          least(
+              rules.lower().room(),
+              "room from the lingual margins to the raised floor of the mouth",
+              whole,
+              connector.room());
+      case PALATAL_STRAP ->
+          least(
+              rules.upper().strapWidth(),
+              "least width of the palatal strap",
+              whole,
+              Reading.mm(connector.leastWidthMm(), 2 * BORDER_MM));
+      case ANTERIOR_POSTERIOR_STRAP, U_SHAPED -> {
+        least(
+            rules.upper().anteriorStrap(),
+            "least width of the frame",
+            whole,
+            Reading.mm(connector.leastWidthMm(), 2 * BORDER_MM));
+        connector
+            .opening()
+            .ifPresent(
+                o ->
+                    least(
+                        rules.upper().opening(),
+                        "opening from front to back",
+                        whole,
+                        Reading.mm(extent(o), 2 * BORDER_MM)));
+      }
+      case LINGUAL_PLATE, SUBLINGUAL_BAR, PALATAL_PLATE -> {}
+    }
+  }
+
+  /** Where a base begins, the connector enters it and comes near the margin beside it. */
+  private boolean nearSpace(Vec3 p) {
+    double reach = rules.upper().border().value() + rules.bases().finishLine().value();
+    return dentition.openSpaces().stream()
+        .anyMatch(s -> !s.crest().isEmpty() && Line.open(s.crest()).distanceMm(p) < reach);
+  }
+
+  private double extent(Line line) {
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (Vec3 p : line.points()) {
+      low = Math.min(low, ground.plan(p)[1]);
+      high = Math.max(high, ground.plan(p)[1]);
+    }
+    return high - low;
+  }
+
+  private void least(Threshold limit, String what, Place place, Reading reading) {
+    findings.add(
+        Finding.of(
+            limit.id(),
+            what,
+            place,
+            reading,
+            new Limit.Least(limit.value(), limit.unit()),
+            limit.source(),
+            limit.standing()));
+  }
+
+  private static Place at(int fdi, String words, Vec3 p) {
+    return spot("tooth " + fdi + ", " + words, p);
+  }
+
+  private static Place spot(String words, Vec3 p) {
+    return new Place(words, Optional.of(new Place.Spot(p.x(), p.y(), p.z())));
+  }
+}

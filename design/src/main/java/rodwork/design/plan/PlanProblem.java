@@ -1,0 +1,46 @@
+package rodwork.design.plan;
+
+import java.util.Locale;
+import rodwork.geometry.Refusal;
+
+/** Choices that cannot be planned, each with its stable code. */
+public enum PlanProblem {
+  NO_SUCH_TOOTH(
+      "plan-tooth-not-standing",
+      "A choice names tooth %s, which does not stand on this cast when the denture is made.",
+      "Name a standing tooth of this jaw by its FDI number."),
+  NO_SUCH_FAMILY(
+      "plan-family-not-known",
+      "A choice names the clasp family \"%s\" for tooth %s, which the rulebook does not know.",
+      "Take an id that rodwork abutments lists, or none."),
+  OTHER_JAW(
+      "plan-connector-of-other-jaw",
+      "A choice names a %s, and this cast is of the %s jaw.",
+      "Choose a kind of connector of this jaw.");
+
+  private final String code;
+  private final String text;
+  private final String advice;
+
+  PlanProblem(String code, String text, String advice) {
+    this.code = code;
+    this.text = text;
+    this.advice = advice;
+  }
+
+  public String code() {
+    return code;
+  }
+
+  Refusal with(Object... values) {
+    return new Refusal(code, String.format(Locale.ROOT, text, values), advice);
+  }
+
+  /** Whether a kind of connector lies in the upper jaw. */
+  static boolean isUpper(Part.ConnectorKind kind) {
+    return switch (kind) {
+      case LINGUAL_BAR, SUBLINGUAL_BAR, LINGUAL_PLATE -> false;
+      case PALATAL_STRAP, ANTERIOR_POSTERIOR_STRAP, PALATAL_PLATE, U_SHAPED -> true;
+    };
+  }
+}

@@ -1,0 +1,159 @@
+package rodwork.design.plan;
+
+import java.util.List;
+import rodwork.rules.Threshold;
+import rodwork.rules.Thresholds;
+
+/**
+ * Sizes and limits of the parts of a denture.
+ *
+ * @param rests of rests
+ * @param upper of upper connectors
+ * @param lower of lower connectors
+ * @param bases of bases and what joins them
+ */
+public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases) {
+
+  /** The values of a rulebook. */
+  public static PlanRules from(Thresholds book) {
+    return new PlanRules(Rests.from(book), Upper.from(book), Lower.from(book), Bases.from(book));
+  }
+
+  /** All of them, for listing. */
+  public List<Threshold> all() {
+    return List.of(
+        rests.widthLeast,
+        rests.widthShare,
+        rests.lengthShare,
+        rests.extendedShare,
+        rests.depth,
+        rests.cingulumLength,
+        rests.cingulumWidth,
+        rests.cingulumDepth,
+        rests.incisalWidth,
+        rests.incisalDepth,
+        rests.clearance,
+        upper.border,
+        upper.strapWidth,
+        upper.anteriorStrap,
+        upper.posteriorStrap,
+        upper.opening,
+        upper.plateFromLost,
+        lower.border,
+        lower.room,
+        lower.barHeight,
+        lower.plateHeight,
+        bases.spacing,
+        bases.meshShare,
+        bases.border,
+        bases.finishLine,
+        bases.leverRatio);
+  }
+
+  /**
+   * Rests (handbook section 4).
+   *
+   * @param widthLeast of an occlusal rest at the marginal ridge
+   * @param widthShare of an occlusal rest, of the faciolingual width
+   * @param lengthShare of an occlusal rest, of the mesiodistal width
+   * @param extendedShare length of an extended rest, of the mesiodistal width
+   * @param depth of an occlusal seat where it is deepest
+   * @param cingulumLength along the arch
+   * @param cingulumWidth across the arch
+   * @param clearance room to the opposing tooth wanted
+   */
+  public record Rests(
+      Threshold widthLeast,
+      Threshold widthShare,
+      Threshold lengthShare,
+      Threshold extendedShare,
+      Threshold depth,
+      Threshold cingulumLength,
+      Threshold cingulumWidth,
+      Threshold cingulumDepth,
+      Threshold incisalWidth,
+      Threshold incisalDepth,
+      Threshold clearance) {
+    static Rests from(Thresholds book) {
+      return new Rests(
+          book.get("rest-width-least", "mm"),
+          book.get("rest-width-share", "1"),
+          book.get("rest-length-share", "1"),
+          book.get("rest-extended-share", "1"),
+          book.get("rest-depth", "mm"),
+          book.get("cingulum-rest-length", "mm"),
+          book.get("cingulum-rest-width", "mm"),
+          book.get("cingulum-rest-depth", "mm"),
+          book.get("incisal-rest-width", "mm"),
+          book.get("incisal-rest-depth", "mm"),
+          book.get("rest-clearance-least", "mm"));
+    }
+  }
+
+  /**
+   * Upper connectors (handbook 5.1 to 5.12).
+   *
+   * @param border from the gingival margins
+   * @param plateFromLost as many teeth lost want a plate
+   */
+  public record Upper(
+      Threshold border,
+      Threshold strapWidth,
+      Threshold anteriorStrap,
+      Threshold posteriorStrap,
+      Threshold opening,
+      Threshold plateFromLost) {
+    static Upper from(Thresholds book) {
+      return new Upper(
+          book.get("upper-border-from-margin", "mm"),
+          book.get("palatal-strap-width-least", "mm"),
+          book.get("anterior-strap-width-least", "mm"),
+          book.get("posterior-strap-width-least", "mm"),
+          book.get("strap-opening-least", "mm"),
+          book.get("palatal-plate-from-lost", "1"));
+    }
+  }
+
+  /**
+   * Lower connectors (handbook 5.13 to 5.23).
+   *
+   * @param border of the upper edge from the gingival margins
+   * @param room from margin to raised floor of the mouth that a lingual bar wants
+   * @param plateHeight how high a plate may reach on the teeth, of their lingual height
+   */
+  public record Lower(
+      Threshold border, Threshold room, Threshold barHeight, Threshold plateHeight) {
+    static Lower from(Thresholds book) {
+      return new Lower(
+          book.get("lower-border-from-margin", "mm"),
+          book.get("lingual-bar-room-least", "mm"),
+          book.get("lingual-bar-height", "mm"),
+          book.get("lingual-plate-height-most", "1"));
+    }
+  }
+
+  /**
+   * Bases and what joins them (handbook 5.24 to 5.32, 6.8).
+   *
+   * @param spacing between upright parts
+   * @param meshShare length of a lower base connector, of the free end
+   * @param border how far a base reaches from the crest, where the scan does not end it
+   * @param finishLine how far from the crest base and connector meet
+   * @param leverRatio of an indirect retainer's distance to the base end's
+   */
+  public record Bases(
+      Threshold spacing,
+      Threshold meshShare,
+      Threshold border,
+      Threshold finishLine,
+      Threshold leverRatio) {
+    static Bases from(Thresholds book) {
+      return new Bases(
+          book.get("upright-parts-apart-least", "mm"),
+          book.get("base-connector-share-lower", "1"),
+          book.get("base-border-from-crest", "mm"),
+          book.get("finish-line-from-crest", "mm"),
+          book.get("indirect-lever-least", "1"));
+    }
+  }
+}
