@@ -1,0 +1,200 @@
+package rodwork.app.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import rodwork.anatomy.FrameHints;
+import rodwork.anatomy.Jaw;
+import rodwork.app.operation.CastOptions;
+import rodwork.app.operation.OpenCast;
+import rodwork.app.report.Json;
+import rodwork.geometry.Vec3;
+import rodwork.geometry.Watch;
+import rodwork.geometry.mesh.TriangleTree;
+import rodwork.geometry.testing.Shared;
+
+/** Plans on real arches with labels that their authors made. */
+class PlanCommandTest {
+  @TempDir Path folder;
+
+  @ParameterizedTest
+  @CsvSource({
+    "upper-16-23, '16,23'",
+    "upper-17-27, '17,27'",
+    "upper-15-24, '15,24'",
+    "lower-35-37-47, '35,37,47'",
+  })
+  void everyCurveLiesOnTheCastAndEveryRuleHasItsSource(String arch, String missing)
+      throws IOException {
+    Path drawing = folder.resolve("plan.svg");
+    JsonNode json = planned(arch, missing, "--drawing", drawing.toString());
+    TriangleTree tree = tree(arch);
+    int curves = 0;
+    for (JsonNode points : json.findValues("points")) {
+      for (JsonNode p : points) {
+        Vec3 at = new Vec3(p.get(0).asDouble(), p.get(1).asDouble(), p.get(2).asDouble());
+        // Upper limit of chords of curves on crowns between points half a millimetre apart.
+        assertThat(tree.closest(at).orElseThrow().distance()).isLessThan(0.05);
+      }
+      curves++;
+    }
+    assertThat(curves).isGreaterThan(8);
+    assertThat(json.get("bases")).isNotEmpty();
+    assertThat(json.get("rests")).isNotEmpty();
+    assertThat(json.get("majorConnector").isNull()).isFalse();
+    for (JsonNode finding : json.get("findings")) {
+      assertThat(finding.get("source").asText()).isNotBlank();
+    }
+    for (JsonNode rest : json.get("rests")) {
+      if (rest.get("kind").asText().equals("occlusal")) {
+        assertThat(rest.get("widthMm").asDouble()).isGreaterThanOrEqualTo(2.5);
+      }
+    }
+    String svg = Files.readString(drawing);
+    assertThat(svg).contains("data-view=\"from above\"", "class=\"legend\"", "class=\"connector\"");
+    assertThat(svg).doesNotContain("NaN");
+  }
+
+  @Test
+  void aChoiceChangesWhatItNamesAndKeepsItsWarnings() throws IOException {
+    Path choices = folder.resolve("choices.json");
+    Files.writeString(
+        choices,
+        """
+        {"clasps": {"15": "i-bar"}, "rests": {"15": {"kind": "occlusal", "side": "mesial"}},
+         "connector": "palatal-plate"}
+        """);
+    JsonNode json = planned("upper-16-23", "16,23", "--choices", choices.toString());
+    JsonNode clasp = named(json.get("clasps"), 15).orElseThrow();
+    assertThat(clasp.get("family").asText()).isEqualTo("i-bar");
+    assertThat(clasp.get("chosen").asBoolean()).isTrue();
+    assertThat(named(json.get("rests"), 15).orElseThrow().get("side").asText()).isEqualTo("mesial");
+    assertThat(json.get("majorConnector").get("kind").asText()).isEqualTo("palatal-plate");
+    // The findings of the family that was chosen are all kept.
+    List<String> rules = new ArrayList<>();
+    json.get("findings").forEach(f -> rules.add(f.get("rule").asText()));
+    assertThat(rules).contains("bar-total-stand-off");
+  }
+
+  @Test
+  void aMovedBorderGoesWhereItWasMovedAndStaysElsewhere() throws IOException {
+    JsonNode before = planned("upper-16-23", "16,23");
+    JsonNode points = before.get("majorConnector").get("outline").get("points");
+    JsonNode p = points.get(points.size() / 2);
+    Path choices = folder.resolve("choices.json");
+    Files.writeString(
+        choices,
+        "{\"moves\": [{\"from\": "
+            + p
+            + ", \"to\": ["
+            + p.get(0).asDouble()
+            + ","
+            + (p.get(1).asDouble() + 1)
+            + ","
+            + p.get(2).asDouble()
+            + "]}]}");
+    JsonNode after = planned("upper-16-23", "16,23", "--choices", choices.toString());
+    JsonNode moved = after.get("majorConnector").get("outline").get("points");
+    assertThat(moved).hasSize(points.size());
+    int changed = 0;
+    for (int i = 0; i < points.size(); i++) {
+      changed += points.get(i).equals(moved.get(i)) ? 0 : 1;
+    }
+    assertThat(changed).isBetween(3, points.size() - 3);
+    assertThat(before.get("bases")).isEqualTo(after.get("bases"));
+  }
+
+  @Test
+  void theSamePlanComesTwice() throws IOException {
+    assertThat(planned("lower-35-37-47", "35,37,47")).isEqualTo(planned("lower-35-37-47", "35,37,47"));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "{\"clasps\": {\"16\": \"i-bar\"}}|plan-tooth-not-standing",
+        "{\"clasps\": {\"15\": \"no-such\"}}|plan-family-not-known",
+        "{\"connector\": \"lingual-bar\"}|plan-connector-of-other-jaw",
+        "{\"connector\": \"rope\"}|choices-unusable",
+        "{\"colour\": 1}|choices-unusable",
+        "{|choices-unusable"
+      })
+  void choicesThatCannotBeAreRefused(String text, String code) throws IOException {
+    Path choices = folder.resolve("choices.json");
+    Files.writeString(choices, text);
+    Shell shell = run("upper-16-23", "16,23", "--choices", choices.toString());
+    assertThat(shell.code()).isEqualTo(1);
+    assertThat(shell.err()).contains(code);
+  }
+
+  @Test
+  void theTableNamesPartsAndWhatIsOpen() {
+    Shell shell = run("lower-35-37-47", "35,37,47");
+    assertThat(shell.code()).as(shell.err()).isEqualTo(0);
+    assertThat(shell.out()).contains("replaces", "rest", "clasp", "lingual bar", "open", "An aid:");
+    assertThat(shell.out()).contains("raised floor of the mouth?");
+  }
+
+  @Test
+  void replacedTeethAreThoseOfTheSpaces() throws IOException {
+    TreeSet<Integer> replaced = new TreeSet<>();
+    planned("upper-16-23", "16,23").get("replaced").forEach(t -> replaced.add(t.asInt()));
+    assertThat(replaced).containsExactly(16, 23);
+  }
+
+  private static Optional<JsonNode> named(JsonNode parts, int tooth) {
+    for (JsonNode part : parts) {
+      if (part.get("tooth").asInt() == tooth) {
+        return Optional.of(part);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static TriangleTree tree(String arch) {
+    return TriangleTree.of(
+        OpenCast.of(
+                Shared.file("arches/" + arch + ".ply"),
+                new CastOptions(
+                    arch.startsWith("upper") ? Jaw.UPPER : Jaw.LOWER,
+                    FrameHints.NONE,
+                    Optional.empty()),
+                Watch.NONE)
+            .cast()
+            .mesh());
+  }
+
+  private static JsonNode planned(String arch, String missing, String... more) throws IOException {
+    List<String> line = new ArrayList<>(List.of("--json", "-"));
+    line.addAll(List.of(more));
+    Shell shell = run(arch, missing, line.toArray(String[]::new));
+    assertThat(shell.code()).as(shell.err()).isEqualTo(0);
+    return Json.read(shell.out());
+  }
+
+  private static Shell run(String arch, String missing, String... more) {
+    List<String> line =
+        new ArrayList<>(
+            List.of(
+                "plan",
+                Shared.file("arches/" + arch + ".ply").toString(),
+                "--labels",
+                Shared.file("arches/" + arch + ".labels.json").toString(),
+                "--missing",
+                missing));
+    line.addAll(List.of(more));
+    return Shell.run(line.toArray(String[]::new));
+  }
+}
