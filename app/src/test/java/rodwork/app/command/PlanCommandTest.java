@@ -19,6 +19,7 @@ import rodwork.anatomy.Jaw;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.report.Json;
+import rodwork.app.report.Schemas;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.mesh.TriangleTree;
@@ -39,6 +40,7 @@ class PlanCommandTest {
       throws IOException {
     Path drawing = folder.resolve("plan.svg");
     JsonNode json = planned(arch, missing, "--drawing", drawing.toString());
+    assertThat(Schemas.errors("plan", json)).isEmpty();
     TriangleTree tree = tree(arch);
     int curves = 0;
     for (JsonNode points : json.findValues("points")) {
@@ -117,7 +119,8 @@ class PlanCommandTest {
 
   @Test
   void theSamePlanComesTwice() throws IOException {
-    assertThat(planned("lower-35-37-47", "35,37,47")).isEqualTo(planned("lower-35-37-47", "35,37,47"));
+    assertThat(planned("lower-35-37-47", "35,37,47"))
+        .isEqualTo(planned("lower-35-37-47", "35,37,47"));
   }
 
   @ParameterizedTest

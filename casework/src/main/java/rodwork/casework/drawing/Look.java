@@ -4,13 +4,8 @@ import java.util.Locale;
 
 /**
  * How each kind of part is drawn: by its line and hatching alone, so that it reads in black and
- * white.
- *
- * @param key name in the drawing
- * @param words in the legend
- * @param width of the line [mm on paper at 2 : 1]
- * @param dashes pattern of the line; empty for a full line
- * @param fill id of a hatching; empty for none
+ * white. Each has a name, words for the legend, the width of its line [mm on paper], the pattern of
+ * its dashes and its hatching, both empty for none.
  */
 enum Look {
   TOOTH("tooth", "tooth", 0.25, "", ""),

@@ -17,7 +17,8 @@ class SurfaceDistanceTest {
     Vec3 pole = mesh.vertex(0);
     SurfaceDistance d = from(mesh, pole);
     for (int v = 0; v < mesh.vertexCount(); v++) {
-      double truth = radius * Math.acos(Math.clamp(mesh.vertex(v).dot(pole) / (radius * radius), -1, 1));
+      double truth =
+          radius * Math.acos(Math.clamp(mesh.vertex(v).dot(pole) / (radius * radius), -1, 1));
       assertThat(d.at(v)).isCloseTo(truth, within(0.03 * truth + 0.02));
     }
   }
