@@ -74,8 +74,8 @@ public final class ChoicesReader {
             });
     Map<ToothNumber, Choices.RestChoice> rests = new HashMap<>();
     json.path("rests")
-        .fields()
-        .forEachRemaining(
+        .properties()
+        .forEach(
             e ->
                 rests.put(
                     tooth(e.getKey()),
@@ -84,8 +84,8 @@ public final class ChoicesReader {
                         side(e.getValue().path("side")))));
     Map<ToothNumber, String> clasps = new HashMap<>();
     json.path("clasps")
-        .fields()
-        .forEachRemaining(e -> clasps.put(tooth(e.getKey()), e.getValue().asText()));
+        .properties()
+        .forEach(e -> clasps.put(tooth(e.getKey()), e.getValue().asText()));
     Set<ToothNumber> notUsed = new HashSet<>();
     json.path("notUsed").forEach(t -> notUsed.add(tooth(t.asText())));
     List<Choices.BorderMove> moves = new ArrayList<>();
