@@ -1,7 +1,8 @@
 package rodwork.rules;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
-import java.util.Locale;
 
 /** What a reading is held against. */
 public sealed interface Limit {
@@ -104,10 +105,15 @@ public sealed interface Limit {
   }
 
   private static String figure(double value, String unit) {
+    // A limit may itself be measured, as the way an arm must stay in touch: three places are
+    // enough.
     String number =
-        value == Math.rint(value)
-            ? String.format(Locale.ROOT, "%.0f", value)
-            : String.format(Locale.ROOT, "%s", value);
+        Double.isInfinite(value)
+            ? "∞"
+            : BigDecimal.valueOf(value)
+                .setScale(3, RoundingMode.HALF_UP)
+                .stripTrailingZeros()
+                .toPlainString();
     return switch (unit) {
       case "1" -> number;
       case "degrees" -> number + "°";

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Answer;
@@ -314,7 +315,10 @@ public final class Planner {
               + " serves at "
               + number
               + " hangs on: "
-              + judgement.undecided().stream().sorted().map(f -> f.words()).toList()
+              + judgement.undecided().stream()
+                  .sorted()
+                  .map(f -> f.words())
+                  .collect(Collectors.joining(", "))
               + ".");
     }
   }
