@@ -157,6 +157,9 @@ function Standing({ tooth }: { readonly tooth: Fdi }): ReactElement {
         value={of.will}
         set={(will) => charting.tooth(tooth, "what becomes", { will })}
       />
+      {of.will === "to be extracted" && (
+        <Choice name="replaced" among={YES_NO} value={of.replace} set={(replace) => charting.tooth(tooth, "replacement", { replace })} />
+      )}
       <Choice
         name="mobility"
         hint="Miller: I less than 1 mm sideways, II 1 mm or more, III also up and down"

@@ -4,9 +4,13 @@ import type { BenchState } from "./bench-state";
 import { problemOf } from "./problem-of";
 import type { Store } from "./store";
 
-/** Whether a place is without its tooth: as was said, or as the scan shows it. */
-export const isGap = (tooth: Fdi | null, said: TeethSaid, teeth: TeethInfo | null): boolean =>
-  tooth !== null && (said.missing.includes(tooth) || (teeth?.spaces.some(({ missing }) => missing.includes(tooth)) ?? false));
+/** Whether a place is without its tooth: as was said, or as the scan shows it. A tooth yet to be extracted stands. */
+export const isGap = (tooth: Fdi | null, said: TeethSaid, teeth: TeethInfo | null): boolean => {
+  if (tooth === null) return false;
+  if (said.missing.includes(tooth)) return true;
+  const stands = teeth?.teeth.some((each) => each.tooth === tooth) ?? false;
+  return !stands && (teeth?.spaces.some(({ missing }) => missing.includes(tooth)) ?? false);
+};
 
 /** Keeps the teeth in step with what the document says of them: the newest wins, one is looked for at a time. */
 export class Teething {
