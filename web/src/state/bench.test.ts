@@ -90,6 +90,25 @@ describe("the tilt", () => {
   });
 });
 
+describe("a reload", () => {
+  it("shows the cast that lay on this tab's table, not the one that another tab opened since", async () => {
+    const cards = [{ id: "mine", name: "mine.stl" }, { id: "later", name: "later.stl" }];
+    const api = {
+      ...server(),
+      casts: () => Promise.resolve({ casts: cards, demo: ["lower", "upper"] }),
+      cast: (id: string) => Promise.resolve({ ...INFO, id }),
+    } as unknown as Api;
+    await made(api).opening.show(cards[0] as never);
+    const again = made(api);
+    await again.opening.start();
+    expect(again.store.get().cast?.id).toBe("mine");
+    tab.clear();
+    const other = made(api);
+    await other.opening.start();
+    expect(other.store.get().cast?.id).toBe("later");
+  });
+});
+
 describe("undo", () => {
   it("takes back marks, tilt and frame in turn, and does them again", async () => {
     const frames: FrameChoice[] = [];

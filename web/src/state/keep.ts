@@ -7,9 +7,13 @@ export interface Keep {
   keepHabits(state: BenchState): void;
   document(mesh: CastMesh): Partial<BenchState>;
   keepDocument(state: BenchState): void;
+  /** Id of the cast that lay on the table of this tab. */
+  table(): string | null;
+  keepTable(castId: string): void;
 }
 
 const HABITS = "rodwork.habits";
+const TABLE = "rodwork.table";
 /** By the surface itself, so that a file opened again brings its marks, and another of the same name does not. */
 const documentKey = (mesh: CastMesh): string => `rodwork.document.${mesh.corners.length / 3}.${fingerprint(mesh)}`;
 
@@ -49,6 +53,22 @@ export class BrowserKeep implements Keep {
 
   keepDocument(state: BenchState): void {
     if (state.mesh && state.document) write(this.tab, this.key(state.mesh), state, "document");
+  }
+
+  table(): string | null {
+    try {
+      return this.tab?.getItem(TABLE) ?? null;
+    } catch {
+      return null;
+    }
+  }
+
+  keepTable(castId: string): void {
+    try {
+      this.tab?.setItem(TABLE, castId);
+    } catch {
+      // Full or switched off: a reload shows the cast opened last.
+    }
   }
 
   private key(mesh: CastMesh): string {

@@ -52,12 +52,13 @@ export class Opening {
     private readonly teething: Teething,
   ) {}
 
-  /** What the bench starts with: the cast opened last on this program, or the lower demo cast. */
+  /** What the bench starts with: the cast that lay on this tab's table, else the one opened last, or the lower demo cast. */
   async start(): Promise<void> {
     await this.opening("the bench", async () => {
       const { casts, demo } = await this.api.casts();
-      const last = casts.at(-1);
-      if (last) return this.api.cast(last.id);
+      const table = this.keep.table();
+      const first = casts.find(({ id }) => id === table) ?? casts.at(-1);
+      if (first) return this.api.cast(first.id);
       return demo[0] ? this.api.openDemo(demo[0]) : null;
     });
   }
@@ -145,6 +146,7 @@ export class Opening {
 
   private lay(cast: CastInfo, mesh: NonNullable<BenchState["mesh"]>): void {
     this.surveying.close();
+    this.keep.keepTable(cast.id);
     const kept = this.keep.document(mesh);
     this.store.set({
       ...EMPTY_TABLE,
