@@ -93,11 +93,10 @@ describe("the tilt", () => {
 describe("a reload", () => {
   it("shows the cast that lay on this tab's table, not the one that another tab opened since", async () => {
     const cards = [{ id: "mine", name: "mine.stl" }, { id: "later", name: "later.stl" }];
-    const api = {
-      ...server(),
+    const api = Object.assign(server(), {
       casts: () => Promise.resolve({ casts: cards, demo: ["lower", "upper"] }),
       cast: (id: string) => Promise.resolve({ ...INFO, id }),
-    } as unknown as Api;
+    }) as unknown as Api;
     await made(api).opening.show(cards[0] as never);
     const again = made(api);
     await again.opening.start();
