@@ -2,8 +2,6 @@ import { readFileSync } from "node:fs";
 import { expect, type Page } from "@playwright/test";
 import { arch, openBench, openDemo, surveyed, test } from "./bench";
 
-const SHOTS = process.env["LEDGER_SHOTS"] === "1";
-
 /** Turns to the ledger and waits until it is written for what lies on the table. */
 async function openLedger(page: Page): Promise<void> {
   await page.getByRole("tab", { name: "Ledger" }).click();
@@ -28,7 +26,6 @@ test("the lower demo cast: a row an abutment, each no with its number, a row ope
   const rows = page.locator("article.abutment");
   // Beside the spaces that the demo cast is made with: 47 and 44 bound one, 34 ends before the free end.
   await expect(page.locator(".ledger")).toHaveAttribute("data-rows", "47 mesial, 44 distal, 34 distal");
-  if (SHOTS) await page.screenshot({ path: "/tmp/ledger/ledger-lower.png" });
   for (const refusal of await rows.locator(".noes li").filter({ has: page.locator("s") }).all()) {
     await expect(refusal).toContainText(/wanted/);
   }
@@ -37,7 +34,6 @@ test("the lower demo cast: a row an abutment, each no with its number, a row ope
   await row.getByRole("button", { name: /34/ }).click();
   await expect(row.locator("svg.profile path.outline").first()).toBeVisible();
   await expect(page.getByTestId("tag")).toBeVisible(); // the rod stands at the place that the row begins with
-  if (SHOTS) await page.screenshot({ path: "/tmp/ledger/ledger-34.png" });
   await expect(page.locator("header .keep").first()).toBeInViewport(); // the row scrolls, the bench does not
   const first = row.locator(".family").first();
   await first.locator(".familyhead").click();
@@ -47,7 +43,6 @@ test("the lower demo cast: a row an abutment, each no with its number, a row ope
   await row.locator(".measured .there", { hasText: "total stand-off 6 mm below the margin" }).click();
   await expect.poll(() => page.getByTestId("tag").getAttribute("data-point")).not.toBe(before);
   await first.scrollIntoViewIfNeeded();
-  if (SHOTS) await page.screenshot({ path: "/tmp/ledger/ledger-34-family.png" });
 
   // An answer changes the judgement and is undone.
   const question = row.locator(".unknowns li").filter({ has: page.locator("button") }).first();
@@ -78,7 +73,6 @@ test("the lower demo cast: a row an abutment, each no with its number, a row ope
   await row.getByRole("button", { name: "two side by side" }).click();
   await expect(row.locator(".beside tbody tr")).not.toHaveCount(0);
   await row.locator(".beside").scrollIntoViewIfNeeded();
-  if (SHOTS) await page.screenshot({ path: "/tmp/ledger/ledger-beside.png" });
 });
 
 test("the upper demo cast, in the dark; another tilt makes the ledger anew", async ({ page }) => {
@@ -89,7 +83,6 @@ test("the upper demo cast, in the dark; another tilt makes the ledger anew", asy
   console.log(`upper demo: ${rows}`);
   await page.locator("article.abutment .abuthead").first().click();
   await page.waitForTimeout(400);
-  if (SHOTS) await page.screenshot({ path: "/tmp/ledger/ledger-upper-dark.png" });
   await page.locator("main canvas").focus();
   for (let i = 0; i < 4; i++) await page.keyboard.press("ArrowUp");
   await surveyed(page, 2, 0);
@@ -106,7 +99,6 @@ test("a real arch is judged once its missing teeth are told", async ({ page }) =
   await page.getByRole("tab", { name: "Ledger" }).click();
   // The jaw of a bare arch is not known: the page says so, and where to go.
   await expect(page.locator(".ledger")).toContainText("once orientation and jaw of the cast are known");
-  if (SHOTS) await page.screenshot({ path: "/tmp/ledger/ledger-empty.png" });
   await page.getByRole("button", { name: "to the arch page" }).click();
   await page.getByRole("button", { name: "upper", exact: true }).first().click();
   await surveyed(page, 0, 0);
@@ -119,8 +111,6 @@ test("a real arch is judged once its missing teeth are told", async ({ page }) =
   const rows = (await page.locator(".ledger").getAttribute("data-rows"))!;
   console.log(`upper-16-23: ${rows}`);
   for (const tooth of [17, 15, 22, 24]) expect(rows).toContain(String(tooth));
-  if (SHOTS) await page.screenshot({ path: "/tmp/ledger/ledger-real.png" });
   await page.locator("article.abutment .abuthead", { hasText: "15" }).click();
   await page.waitForTimeout(400);
-  if (SHOTS) await page.screenshot({ path: "/tmp/ledger/ledger-real-15.png" });
 });

@@ -13,14 +13,12 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.app.operation.CastTeeth;
-import rodwork.app.operation.FindTeeth;
 import rodwork.app.operation.JudgeAbutments;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.report.AbutmentsJson;
 import rodwork.app.report.AbutmentsTable;
 import rodwork.app.report.AnswerReader;
-import rodwork.app.report.LabelsFile;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.abutment.Answers;
 
@@ -52,13 +50,7 @@ final class AbutmentsCommand implements Runnable {
 
   @Mixin
   @SuppressWarnings("NullAway.Init")
-  private TeethMixin teeth;
-
-  @Option(
-      names = "--labels",
-      paramLabel = "FILE.json",
-      description = "The tooth of each triangle, as rodwork teeth --labels writes it.")
-  private @Nullable Path labels;
+  private KnownTeethMixin teeth;
 
   @Option(
       names = "--teeth",
@@ -95,10 +87,7 @@ final class AbutmentsCommand implements Runnable {
     JudgeAbutments.Judged judged;
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
       OpenedCast opened = OpenCast.of(cast.file(), cast.options(), watch);
-      CastTeeth known =
-          labels == null
-              ? FindTeeth.of(opened, teeth.wanted(), watch)
-              : FindTeeth.labelled(opened, teeth.wanted(), LabelsFile.read(labels), watch);
+      CastTeeth known = teeth.on(opened, watch);
       JudgeAbutments.Wanted asked =
           new JudgeAbutments.Wanted(
               path.wanted(known.arch().frame().jaw()),

@@ -11,11 +11,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import rodwork.app.operation.CastTeeth;
-import rodwork.app.operation.FindTeeth;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.SearchPath;
-import rodwork.app.report.LabelsFile;
 import rodwork.app.report.OutputFile;
 import rodwork.app.report.PathJson;
 import rodwork.app.report.PathPictureFile;
@@ -48,13 +46,7 @@ final class PathCommand implements Runnable {
 
   @Mixin
   @SuppressWarnings("NullAway.Init")
-  private TeethMixin teeth;
-
-  @Option(
-      names = "--labels",
-      paramLabel = "FILE.json",
-      description = "The tooth of each triangle, as rodwork teeth --labels writes it.")
-  private @Nullable Path labels;
+  private KnownTeethMixin teeth;
 
   @Option(
       names = "--cone",
@@ -109,10 +101,7 @@ final class PathCommand implements Runnable {
     SearchPath.Found found;
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
       OpenedCast opened = OpenCast.of(cast.file(), cast.options(), watch);
-      CastTeeth known =
-          labels == null
-              ? FindTeeth.of(opened, teeth.wanted(), watch)
-              : FindTeeth.labelled(opened, teeth.wanted(), LabelsFile.read(labels), watch);
+      CastTeeth known = teeth.on(opened, watch);
       found = SearchPath.prepare(known, rules, watch).found(widest, watch);
     }
     if (map != null) {

@@ -12,14 +12,12 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import rodwork.app.operation.CastTeeth;
-import rodwork.app.operation.FindTeeth;
 import rodwork.app.operation.JudgeAbutments;
 import rodwork.app.operation.MakePlan;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.report.AnswerReader;
 import rodwork.app.report.ChoicesReader;
-import rodwork.app.report.LabelsFile;
 import rodwork.app.report.OutputFile;
 import rodwork.app.report.PlanJson;
 import rodwork.app.report.PlanTable;
@@ -55,13 +53,7 @@ final class PlanCommand implements Runnable {
 
   @Mixin
   @SuppressWarnings("NullAway.Init")
-  private TeethMixin teeth;
-
-  @Option(
-      names = "--labels",
-      paramLabel = "FILE.json",
-      description = "The tooth of each triangle, as rodwork teeth --labels writes it.")
-  private @Nullable Path labels;
+  private KnownTeethMixin teeth;
 
   @Option(
       names = "--choices",
@@ -104,10 +96,7 @@ final class PlanCommand implements Runnable {
     MakePlan.Planned planned;
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
       OpenedCast opened = OpenCast.of(cast.file(), cast.options(), watch);
-      CastTeeth known =
-          labels == null
-              ? FindTeeth.of(opened, teeth.wanted(), watch)
-              : FindTeeth.labelled(opened, teeth.wanted(), LabelsFile.read(labels), watch);
+      CastTeeth known = teeth.on(opened, watch);
       JudgeAbutments.Wanted asked =
           new JudgeAbutments.Wanted(
               path.wanted(known.arch().frame().jaw()), new TreeSet<>(), null, said);

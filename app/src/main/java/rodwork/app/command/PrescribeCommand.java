@@ -20,7 +20,6 @@ import rodwork.app.AppRefusal;
 import rodwork.app.operation.CaseCast;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.CastTeeth;
-import rodwork.app.operation.FindTeeth;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.WantedTeeth;
@@ -28,7 +27,6 @@ import rodwork.app.operation.WritePrescription;
 import rodwork.app.report.AnswerReader;
 import rodwork.app.report.ChartReader;
 import rodwork.app.report.JsonTriples;
-import rodwork.app.report.LabelsFile;
 import rodwork.app.report.PrescriptionFolder;
 import rodwork.casework.prescription.Order;
 import rodwork.casework.prescription.Paper;
@@ -70,7 +68,7 @@ final class PrescribeCommand implements Runnable {
 
   @Mixin
   @SuppressWarnings("NullAway.Init")
-  private TeethMixin teeth;
+  private KnownTeethMixin teeth;
 
   @Mixin
   @SuppressWarnings("NullAway.Init")
@@ -79,12 +77,6 @@ final class PrescribeCommand implements Runnable {
   @Option(names = "--out", paramLabel = "DIR", required = true, description = "Folder to write to.")
   @SuppressWarnings("NullAway.Init")
   private Path out;
-
-  @Option(
-      names = "--labels",
-      paramLabel = "FILE.json",
-      description = "The tooth of each triangle, as rodwork teeth --labels writes it.")
-  private @Nullable Path labels;
 
   @Option(
       names = "--answer",
@@ -139,7 +131,7 @@ final class PrescribeCommand implements Runnable {
         previous == null ? null : Prescription.read(JsonTriples.text(previous), name(previous));
     OpenedCast opened = OpenCast.of(content, name(cast.file()), cast.options(), watch);
     write(
-        found(opened, teeth.wanted(), watch),
+        teeth.on(opened, teeth.wanted(), watch),
         Rulebook.shipped(),
         new WritePrescription.Ask(
             code == null ? name(cast.file()) : code,
@@ -173,7 +165,7 @@ final class PrescribeCommand implements Runnable {
         document(kept, file, one.jaw()).map(text -> Prescription.read(text, "case")).orElse(null);
     PrescriptionFolder.Documents made =
         write(
-            found(opened, wanted, watch),
+            teeth.on(opened, wanted, watch),
             CaseCast.rulebook(kept, file),
             new WritePrescription.Ask(
                 file.code().text(),
@@ -200,12 +192,6 @@ final class PrescribeCommand implements Runnable {
 
   private static PartName document(Jaw jaw, String label) {
     return new PartName(PartKind.DOCUMENT, jaw, label);
-  }
-
-  private CastTeeth found(OpenedCast opened, WantedTeeth wanted, Watch watch) {
-    return labels == null
-        ? FindTeeth.of(opened, wanted, watch)
-        : FindTeeth.labelled(opened, wanted, LabelsFile.read(labels), watch);
   }
 
   private PrescriptionFolder.Documents write(
