@@ -15,7 +15,7 @@ class LabelledArch {
     readonly page: Page,
     readonly id: string,
     readonly labels: readonly number[],
-    private readonly screen: (point: ScanVec) => Promise<readonly [number, number]>,
+    private readonly screen: (point: ScanVec) => readonly [number, number],
     private readonly middles: ReadonlyMap<number, ScanVec>,
   ) {}
 
@@ -47,12 +47,10 @@ class LabelledArch {
       [left, right, low, high] = [Math.min(left, x), Math.max(right, x), Math.min(low, y), Math.max(high, y)];
     }
     const half = 1.12 * Math.max((high - low) / 2, ((right - left) / 2) * (box.height / box.width));
-    // The canvas gives way when the strip of sections comes; what half of its height shows stays.
-    const screen = async (point: ScanVec): Promise<readonly [number, number]> => {
-      const now = (await page.locator("main canvas").boundingBox())!;
-      const mmPerPx = (2 * half) / now.height;
+    const mmPerPx = (2 * half) / box.height;
+    const screen = (point: ScanVec): readonly [number, number] => {
       const [x, y] = plan.at(point);
-      return [now.x + now.width / 2 + (x - (left + right) / 2) / mmPerPx, now.y + now.height / 2 - (y - (low + high) / 2) / mmPerPx];
+      return [box.x + box.width / 2 + (x - (left + right) / 2) / mmPerPx, box.y + box.height / 2 - (y - (low + high) / 2) / mmPerPx];
     };
 
     const sums = new Map<number, number[]>();
@@ -88,7 +86,7 @@ class LabelledArch {
   /** Clicks a tooth that was not found, and adds it under its number. */
   async add(tooth: number): Promise<void> {
     this.clicks++;
-    await this.page.mouse.click(...(await this.screen(this.middles.get(tooth)!)));
+    await this.page.mouse.click(...this.screen(this.middles.get(tooth)!));
     const number = this.page.getByLabel("Tooth here").getByRole("combobox");
     await expect(number).toBeVisible();
     if ((await number.inputValue()) !== String(tooth)) {
@@ -100,7 +98,7 @@ class LabelledArch {
   }
 
   async choose(tooth: number): Promise<void> {
-    await this.page.mouse.click(...(await this.screen(this.middles.get(tooth)!)));
+    await this.page.mouse.click(...this.screen(this.middles.get(tooth)!));
     await expect(this.page.getByLabel("Tooth", { exact: true })).toHaveAttribute("data-tooth", String(tooth));
   }
 

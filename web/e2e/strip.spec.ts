@@ -5,7 +5,7 @@ test("the strip follows the dot; two pins stand side by side", async ({ page }) 
   await openBench(page);
   await openDemo(page, "lower");
   const strip = page.getByRole("region", { name: "Parallel strip" });
-  await expect(strip).toBeVisible({ timeout: 90_000 });
+  await expect(strip.locator(".stripone").first()).toBeVisible({ timeout: 90_000 });
   const proximal = strip.locator(".stripone:not(.facial)");
   const facial = strip.locator(".stripone.facial");
   expect(await proximal.count()).toBeGreaterThan(0);

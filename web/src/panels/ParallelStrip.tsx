@@ -14,12 +14,20 @@ const SHANK_MM = 0.5;
 const keyOf = ({ tooth, surface }: StripSection): string => `${tooth} ${surface}`;
 
 /** Every surface that a surveyor looks at first, each with the rod against it; live while the dot moves. */
-export function ParallelStrip(): ReactElement | null {
+export function ParallelStrip(): ReactElement {
   const strip = useBench((s) => s.strip);
+  const teeth = useBench((s) => s.teeth);
   const units = useBench((s) => s.units);
   const notation = useBench((s) => s.notation);
   const [chosen, setChosen] = useState<string | null>(null);
-  if (strip.length === 0) return null;
+  // Its place is kept while it is empty: the cast must not move under a hand that is about to click.
+  if (strip.length === 0) {
+    return (
+      <section className="strip" aria-label="Parallel strip">
+        <p className="soft">{teeth ? "No proximal surface next to a space." : "Proximal surfaces next to a space, once the teeth are known."}</p>
+      </section>
+    );
+  }
   const scale = stripScale(strip, SMALL.width, SMALL.height);
   const large = strip.find((each) => keyOf(each) === chosen);
   const short = units === "in" ? "in" : "mm";
