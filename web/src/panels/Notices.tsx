@@ -72,8 +72,8 @@ export function FrameAsk({ fromAbove }: { readonly fromAbove: () => void }): Rea
   const framed = useBench((s) => s.cast?.frame !== null);
   if (!asking) return null;
   return (
-    <div className="ask" role="group" aria-label="Orientation">
-      {problem && !framed && <p className="soft">{problem.message}</p>}
+    <div className={asking === "front" ? "ask through" : "ask"} role="group" aria-label="Orientation">
+      {problem && !framed && asking === "up" && <p className="soft">{problem.message}</p>}
       {asking === "up" ? (
         <>
           <p>

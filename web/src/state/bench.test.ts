@@ -108,6 +108,17 @@ describe("a reload", () => {
   });
 });
 
+describe("the questions on the cast", () => {
+  it("stay open when the jaw is told, and are answered by what they ask for", async () => {
+    const bench = await withCast(made());
+    bench.store.set({ asking: "front" });
+    bench.setFrame({ ...bench.store.get().document!.frame, jaw: "upper" });
+    expect(bench.store.get().asking).toBe("front");
+    bench.setFrame({ ...bench.store.get().document!.frame, front: scan(0, 1, 0) });
+    expect(bench.store.get().asking).toBeNull();
+  });
+});
+
 describe("undo", () => {
   it("takes back marks, tilt and frame in turn, and does them again", async () => {
     const frames: FrameChoice[] = [];

@@ -165,7 +165,8 @@ export class Bench {
     const { document } = this.store.get();
     if (!document) return;
     this.edit({ kind: "frame", from: document.frame, to });
-    this.store.set({ asking: null });
+    // The jaw answers neither of the two questions on the cast: they stay open.
+    if (to.up !== document.frame.up || to.front !== document.frame.front) this.store.set({ asking: null });
   }
 
   // Marks.
