@@ -17,6 +17,7 @@ export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonl
   const over = useRef<HTMLDivElement>(null);
   const [missing] = useState(webglMissing);
   const surveyed = useBench((s) => s.survey?.head.tilt.join(" "));
+  const exact = useBench((s) => s.survey?.head.exact);
   const marks = useBench((s) => s.document?.marks ?? null);
 
   useEffect(() => {
@@ -58,7 +59,7 @@ export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonl
   };
 
   return (
-    <main className="table" aria-label="Cast" data-surveyed={surveyed}>
+    <main className="table" aria-label="Cast" data-surveyed={surveyed} data-exact={exact}>
       {missing ? (
         <div className="empty" role="alert">
           <p>

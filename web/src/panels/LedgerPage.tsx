@@ -12,7 +12,7 @@ export function LedgerPage(): ReactElement {
   const fresh = useBench((s) => holds(s.judged, s));
   const sheet = judged?.sheet ?? null;
   return (
-    <section aria-label="Ledger" className={fresh ? "ledger" : "ledger stale"} data-rows={sheet?.abutments.map(rowOf).join(", ")} data-fresh={fresh}>
+    <section aria-label="Ledger" className={fresh ? "ledger" : "ledger stale"} data-rows={sheet?.abutments.map(rowOf).join(", ")} data-fresh={fresh} data-judging={judging}>
       <h2>
         {sheet?.tilt ? `Abutments at ${degreesText(sheet.tilt.anteriorDeg)} / ${degreesText(sheet.tilt.rightDeg)}` : "Abutments"}
         <span className="right" role="status">

@@ -165,12 +165,18 @@ public final class BenchServer implements AutoCloseable {
     config.onMessage(
         message -> {
           SurveySocket socket = sockets.get(message.sessionId());
-          if (socket != null) {
+          if (socket == null) {
+            message.session.disconnect(); // given up after an error: the bench opens a new line
+          } else {
             socket.hear(message.message());
           }
         });
     config.onClose(closed -> forget(closed.sessionId()));
-    config.onError(failed -> forget(failed.sessionId()));
+    config.onError(
+        failed -> {
+          forget(failed.sessionId());
+          failed.session.disconnect();
+        });
   }
 
   private void forget(String sessionId) {

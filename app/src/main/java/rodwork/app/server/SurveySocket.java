@@ -16,6 +16,8 @@ import java.util.function.Supplier;
 import org.eclipse.jetty.websocket.api.Callback;
 import org.eclipse.jetty.websocket.api.Session;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.app.AppRefusal;
@@ -61,6 +63,8 @@ final class SurveySocket implements AutoCloseable {
       return null;
     }
   }
+
+  private static final Logger LOG = LoggerFactory.getLogger(SurveySocket.class);
 
   private final Session session;
   private final Supplier<OpenedCast> cast;
@@ -308,8 +312,8 @@ final class SurveySocket implements AutoCloseable {
       job.run(watch);
     } catch (CancellationException _) {
       // Overtaken: a newer request is answered instead.
-    } catch (CompletionException _) {
-      // The browser is gone; the connection is closed by its own handler.
+    } catch (CompletionException unsent) {
+      hangUp(unsent);
     } catch (RuntimeException | OutOfMemoryError failure) {
       tell(seq, failure);
     }
@@ -328,7 +332,18 @@ final class SurveySocket implements AutoCloseable {
   }
 
   private void send(ObjectNode json) {
-    session.sendText(Json.compact(json), Callback.NOOP);
+    session.sendText(Json.compact(json), Callback.from(() -> {}, this::hangUp));
+  }
+
+  /**
+   * An answer could not be sent. The bench would wait for it for good on a line that is still open,
+   * so the line is cut: the bench opens a new one and asks again.
+   */
+  private void hangUp(Throwable failure) {
+    if (session.isOpen()) {
+      LOG.warn("an answer could not be sent, the bench is asked to connect again", failure);
+      session.disconnect();
+    }
   }
 
   @Override
