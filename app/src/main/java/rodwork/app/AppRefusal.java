@@ -78,6 +78,10 @@ public enum AppRefusal {
       "abutments-need-teeth",
       "The teeth of the cast are not known, and abutments are teeth.",
       "Say which teeth are missing, or point at the teeth, first."),
+  PLAN_NEEDS_TEETH(
+      "plan-needs-teeth",
+      "The teeth of the cast are not known, and a plan rests on teeth.",
+      "Say which teeth are missing, or point at the teeth, first."),
   AXIS_FROM_BELOW(
       "axis-from-below",
       "The withdrawal axis %s points %s° away from the occlusal direction of this cast; the limit"

@@ -1,6 +1,10 @@
 package rodwork.app.operation;
 
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.Arch;
+import rodwork.anatomy.chart.Chart;
+import rodwork.anatomy.dentition.Dentition;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.plan.Choices;
 import rodwork.design.plan.Plan;
@@ -37,18 +41,30 @@ public final class MakePlan {
                 wanted.path(), new TreeSet<>(), wanted.chart(), wanted.answers()),
             book,
             watch);
+    return on(judged, wanted.chart(), choices, watch);
+  }
+
+  /**
+   * Plans on abutments that are judged already.
+   *
+   * @param chart what a person says of the teeth; null: what was said when they were found
+   * @throws rodwork.geometry.Refusal if a choice cannot be planned
+   */
+  public static Planned on(
+      JudgeAbutments.Judged judged, @Nullable Chart chart, Choices choices, Watch watch) {
     watch.progress("planning", 0);
-    var dentition = teeth.dentition();
-    if (wanted.chart() != null) {
-      dentition = dentition.withChart(wanted.chart());
+    Arch arch = judged.teeth().arch();
+    Dentition dentition = judged.teeth().dentition();
+    if (chart != null) {
+      dentition = dentition.withChart(chart);
     }
     Plan plan =
         Planner.of(
-            teeth.arch(),
+            arch,
             dentition,
             judged.surveyed().survey(),
             judged.abutments(),
-            book.plan(),
+            judged.rulebook().plan(),
             choices,
             watch);
     return new Planned(judged, plan);

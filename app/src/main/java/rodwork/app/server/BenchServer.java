@@ -203,6 +203,7 @@ public final class BenchServer implements AutoCloseable {
     new TeethRoutes(shelf).addTo(config.routes);
     new PathRoutes(shelf).addTo(config.routes);
     new AbutmentRoutes(shelf).addTo(config.routes);
+    new PlanRoutes(shelf).addTo(config.routes);
     config.routes.ws("/api/casts/{id}/survey", this::socket);
     config.routes.before(this::guard);
     config.routes.wsBeforeUpgrade(this::guardSocket);

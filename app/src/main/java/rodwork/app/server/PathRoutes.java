@@ -6,13 +6,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import org.jspecify.annotations.Nullable;
-import rodwork.anatomy.Arch;
-import rodwork.anatomy.dentition.Dentition;
-import rodwork.anatomy.teeth.ToothFinding;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CastTeeth;
-import rodwork.app.operation.FoundTeeth;
-import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.SearchPath;
 import rodwork.app.report.Json;
 import rodwork.app.report.PathJson;
@@ -26,7 +21,7 @@ import rodwork.survey.path.PathSearch;
 /** The search for the path on a cast whose teeth are known: docs/protocol.md. */
 final class PathRoutes {
   private final Shelf shelf;
-  private @Nullable FoundTeeth lastTeeth;
+  private @Nullable CastTeeth lastTeeth;
   private SearchPath.@Nullable Prepared last;
 
   PathRoutes(Shelf shelf) {
@@ -75,24 +70,12 @@ final class PathRoutes {
 
   /** What belongs to a cast and its teeth is made once; one cast is searched at a time. */
   private synchronized SearchPath.Prepared prepared(String id) {
-    FoundTeeth teeth = shelf.teeth(id).orElse(null);
-    ToothFinding finding = teeth == null ? null : teeth.finding();
-    Dentition dentition = teeth == null ? null : teeth.dentition();
-    if (teeth == null || finding == null || dentition == null) {
-      shelf.get(id);
-      throw AppRefusal.PATH_NEEDS_TEETH.with();
-    }
+    CastTeeth teeth = shelf.known(id, AppRefusal.PATH_NEEDS_TEETH);
     SearchPath.Prepared known = last;
     if (known != null && teeth.equals(lastTeeth)) {
       return known;
     }
-    OpenedCast cast = teeth.cast();
-    Arch arch = new Arch(cast.cast().topology(), cast.surface(), cast.frame());
-    known =
-        SearchPath.prepare(
-            new CastTeeth(cast, arch, finding, dentition),
-            SearchPath.SearchRules.SHIPPED,
-            Watch.NONE);
+    known = SearchPath.prepare(teeth, SearchPath.SearchRules.SHIPPED, Watch.NONE);
     lastTeeth = teeth;
     last = known;
     return known;

@@ -6,9 +6,13 @@ import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.chart.Chart;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.GaugeSizes;
+import rodwork.app.operation.WantedPath;
+import rodwork.app.report.ChartReader;
 import rodwork.app.report.Json;
 import rodwork.geometry.Vec3;
 import rodwork.survey.Gauges;
@@ -74,6 +78,23 @@ final class Requests {
       throw unreadable("axis has no direction, its length is " + axis.length());
     }
     return axis;
+  }
+
+  /** Where the denture is to leave: an axis, a tilt, else the reference orientation. */
+  static WantedPath path(JsonNode message) {
+    if (message.hasNonNull("axis")) {
+      return new WantedPath.AlongAxis(axis(message));
+    }
+    return message.hasNonNull("tilt")
+        ? new WantedPath.AtTilt(tilt(message))
+        : WantedPath.reference();
+  }
+
+  /** What a person says of the teeth; null: what was said when they were found. */
+  static @Nullable Chart chart(JsonNode message) {
+    return message.hasNonNull("chart")
+        ? ChartReader.read(Json.pretty(message.get("chart")), "the chart of the request")
+        : null;
   }
 
   static ToothNumber tooth(JsonNode fdi) {

@@ -9,7 +9,11 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.UnaryOperator;
+import rodwork.anatomy.Arch;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.teeth.ToothFinding;
 import rodwork.app.AppRefusal;
+import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.FoundTeeth;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.ThinnedCast;
@@ -27,6 +31,9 @@ final class Shelf {
 
   /** As they were last found; a new frame makes them void. */
   private final Map<String, FoundTeeth> teeth = new HashMap<>();
+
+  /** What follows from them where they could be told. */
+  private final Map<String, CastTeeth> known = new HashMap<>();
 
   private int count;
 
@@ -109,12 +116,37 @@ final class Shelf {
   synchronized void setTeeth(String id, FoundTeeth found) {
     if (found.cast().equals(casts.get(id))) {
       teeth.put(id, found);
+      known.remove(id);
+      ToothFinding finding = found.finding();
+      Dentition dentition = found.dentition();
+      if (finding != null && dentition != null) {
+        OpenedCast cast = found.cast();
+        Arch arch = new Arch(cast.cast().topology(), cast.surface(), cast.frame());
+        known.put(id, new CastTeeth(cast, arch, finding, dentition));
+      }
     }
   }
 
   /** The teeth of a cast as they were last found. */
   synchronized Optional<FoundTeeth> teeth(String id) {
     return Optional.ofNullable(teeth.get(id));
+  }
+
+  /**
+   * A cast with its teeth; the same one until they are found anew.
+   *
+   * @param otherwise the refusal where they are not known
+   * @throws rodwork.geometry.Refusal that one, or {@code cast-not-open}
+   */
+  CastTeeth known(String id, AppRefusal otherwise) {
+    synchronized (this) {
+      CastTeeth there = known.get(id);
+      if (there != null) {
+        return there;
+      }
+    }
+    get(id);
+    throw otherwise.with();
   }
 
   /** Replaces a cast by what becomes of it; the work is done while others may go on reading. */
@@ -125,6 +157,7 @@ final class Shelf {
         throw AppRefusal.CAST_NOT_OPEN.with(id);
       }
       teeth.remove(id);
+      known.remove(id);
     }
     return changed;
   }
@@ -137,6 +170,7 @@ final class Shelf {
   synchronized void remove(String id) {
     thinned.remove(id);
     teeth.remove(id);
+    known.remove(id);
     if (casts.remove(id) == null) {
       throw AppRefusal.CAST_NOT_OPEN.with(id);
     }

@@ -1,0 +1,82 @@
+package rodwork.app.server;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import rodwork.app.AppRefusal;
+import rodwork.app.operation.CastTeeth;
+import rodwork.app.operation.JudgeAbutments;
+import rodwork.app.operation.MakePlan;
+import rodwork.app.report.AnswerReader;
+import rodwork.app.report.ChoicesReader;
+import rodwork.app.report.Json;
+import rodwork.app.report.PlanJson;
+import rodwork.casework.drawing.PlanDrawing;
+import rodwork.casework.rulebook.Rulebook;
+import rodwork.design.plan.Choices;
+import rodwork.geometry.Watch;
+
+/** The plan of a denture on a cast whose teeth are known, and its drawing: docs/protocol.md. */
+final class PlanRoutes {
+  private final Shelf shelf;
+  private @Nullable Basis last;
+
+  /** What a plan rests on: while it stays, another choice needs no new survey. */
+  private record Basis(
+      CastTeeth teeth, JudgeAbutments.Wanted wanted, JudgeAbutments.Judged judged) {
+    boolean of(CastTeeth otherTeeth, JudgeAbutments.Wanted otherWanted) {
+      return teeth.equals(otherTeeth) && wanted.equals(otherWanted);
+    }
+  }
+
+  PlanRoutes(Shelf shelf) {
+    this.shelf = shelf;
+  }
+
+  void addTo(RoutesConfig routes) {
+    routes.post("/api/casts/{id}/plan", this::plan);
+  }
+
+  private void plan(Context request) {
+    MakePlan.Planned planned = planned(request.pathParam("id"), Requests.json(request));
+    ObjectNode json = Json.object();
+    json.set("plan", PlanJson.of(planned));
+    json.put(
+        "drawing",
+        PlanDrawing.svg(
+            planned.judged().teeth().arch(),
+            planned.judged().teeth().dentition(),
+            planned.plan(),
+            planned.judged().surveyed().cast().name()));
+    request.contentType("application/json");
+    request.result(Json.compact(json));
+  }
+
+  /** The plan that a request asks for. */
+  MakePlan.Planned planned(String id, JsonNode body) {
+    CastTeeth teeth = shelf.known(id, AppRefusal.PLAN_NEEDS_TEETH);
+    JudgeAbutments.Wanted wanted =
+        new JudgeAbutments.Wanted(
+            Requests.path(body),
+            new TreeSet<>(),
+            Requests.chart(body),
+            AnswerReader.of(body.path("answers")));
+    Choices choices = ChoicesReader.of(body.path("choices"), "the request");
+    return MakePlan.on(judged(teeth, wanted), wanted.chart(), choices, Watch.NONE);
+  }
+
+  /** Judged once for many choices; one cast is planned at a time. */
+  private synchronized JudgeAbutments.Judged judged(CastTeeth teeth, JudgeAbutments.Wanted wanted) {
+    Basis known = last;
+    if (known == null || !known.of(teeth, wanted)) {
+      known =
+          new Basis(
+              teeth, wanted, JudgeAbutments.of(teeth, wanted, Rulebook.shipped(), Watch.NONE));
+      last = known;
+    }
+    return known.judged;
+  }
+}

@@ -1,0 +1,98 @@
+package rodwork.app.server;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import rodwork.app.report.Json;
+import rodwork.app.report.Schemas;
+import rodwork.geometry.testing.Shared;
+
+/** A real server with a real arch on it, asked for plans as the bench asks. */
+class PlanRoutesTest {
+  private static BenchServer server;
+  private static Visitor visitor;
+  private static String cast;
+
+  @BeforeAll
+  static void open(@TempDir Path bench) throws IOException {
+    Files.writeString(bench.resolve("index.html"), "<!doctype html>");
+    server = BenchServer.start(BenchServer.Settings.of(bench, "127.0.0.1", 0));
+    visitor = new Visitor(server);
+    byte[] scan = Files.readAllBytes(Shared.file("arches/upper-14.ply"));
+    cast =
+        "/api/casts/"
+            + visitor.json("POST", "/api/casts?name=a.ply&jaw=upper", scan, 201).get("id").asText();
+    assertThat(refused("{}")).isEqualTo("plan-needs-teeth");
+    visitor.json("POST", cast + "/teeth", "{\"missing\":[14]}", 200);
+  }
+
+  @AfterAll
+  static void stop() {
+    visitor.close();
+    server.close();
+  }
+
+  private static String refused(String body) throws IOException {
+    var answer = visitor.ask("POST", cast + "/plan", BodyPublishers.ofString(body));
+    assertThat(answer.statusCode()).as(body).isBetween(400, 422);
+    return Json.read(new String(answer.body(), StandardCharsets.UTF_8)).get("code").asText();
+  }
+
+  private static JsonNode plan(String body) throws IOException {
+    JsonNode answer = visitor.json("POST", cast + "/plan", body, 200);
+    assertThat(Schemas.errors("plan", answer.get("plan"))).isEmpty();
+    return answer;
+  }
+
+  @Test
+  void aPlanComesWithItsDrawingAtThePathAskedFor() throws IOException {
+    JsonNode answer = plan("{\"tilt\":[2,0]}");
+    JsonNode plan = answer.get("plan");
+    assertThat(plan.get("replaced").toString()).isEqualTo("[14]");
+    assertThat(plan.get("clasps")).isNotEmpty();
+    assertThat(plan.get("majorConnector").get("towardsTeeth")).isNotEmpty();
+    assertThat(answer.get("drawing").asText())
+        .startsWith("<svg")
+        .contains("data-view=\"from above\"", "class=\"connector\"");
+    JsonNode upright = plan("{}").get("plan");
+    assertThat(upright.get("axis")).isNotEqualTo(plan.get("axis"));
+  }
+
+  @Test
+  void choicesAndAnswersChangeThePlanAndTakenBackLeaveIt() throws IOException {
+    JsonNode before = plan("{}").get("plan");
+    JsonNode chosen =
+        plan("{\"choices\":{\"clasps\":{\"15\":\"none\"},\"connector\":\"palatal-plate\"}}")
+            .get("plan");
+    assertThat(teeth(before.get("clasps"))).contains(15);
+    assertThat(teeth(chosen.get("clasps"))).doesNotContain(15);
+    assertThat(chosen.get("majorConnector").get("kind").asText()).isEqualTo("palatal-plate");
+    assertThat(plan("{}").get("plan")).isEqualTo(before);
+  }
+
+  @Test
+  void whatCannotBePlannedIsRefusedByName() throws IOException {
+    assertThat(refused("{\"choices\":{\"clasps\":{\"14\":\"none\"}}}")).contains("tooth");
+    assertThat(refused("{\"choices\":{\"connector\":\"lingual-bar\"}}")).isNotBlank();
+    assertThat(refused("{\"choices\":{\"moods\":{}}}")).isEqualTo("choices-unusable");
+    assertThat(refused("{\"answers\":{\"mood\":\"good\"}}")).isEqualTo("answer-wrong");
+    assertThat(refused("{\"tilt\":[90,0]}")).isEqualTo("request-unreadable");
+  }
+
+  private static List<Integer> teeth(JsonNode parts) {
+    List<Integer> teeth = new ArrayList<>();
+    parts.forEach(p -> teeth.add(p.get("tooth").asInt()));
+    return teeth;
+  }
+}
