@@ -8,7 +8,7 @@ log=$root/app/target/build.log
 # Large pages: the first touch of fresh memory is a good part of a short run. Linux alone knows them.
 java_options=(-XX:+IgnoreUnrecognizedVMOptions -XX:+UseTransparentHugePages -XX:+UseParallelGC -XX:MaxRAMPercentage=50 -Djava.awt.headless=true
   "-Drodwork.home=$root" "-Drodwork.kept=$kept")
-modules="geometry rules anatomy survey demo app"
+modules="geometry rules anatomy survey design casework demo app"
 
 # Whether any of the named files and folders is newer than the stamp, or the stamp is missing.
 newer() {

@@ -38,6 +38,7 @@ import rodwork.casework.rulebook.Rulebook;
 import rodwork.casework.store.Part;
 import rodwork.demo.DemoCast;
 import rodwork.design.abutment.Answers;
+import rodwork.design.plan.Choices;
 import rodwork.geometry.io.Format;
 import rodwork.geometry.io.MeshFiles;
 import rodwork.survey.Tilt;
@@ -107,7 +108,13 @@ final class DemoCommand implements Runnable {
               null);
       WritePrescription.Written written =
           WritePrescription.of(
-              teeth, new WantedPath.AtTilt(tilt), Answers.NONE, Rulebook.shipped(), ask, watch);
+              teeth,
+              new WantedPath.AtTilt(tilt),
+              Answers.NONE,
+              Choices.NONE,
+              Rulebook.shipped(),
+              ask,
+              watch);
       PrescriptionFolder.write(out, written, name, ask.scanHash(), Paper.A4, watch);
       OutputFile.write(out.resolve(name), to -> to.write(content));
       OutputFile.write(

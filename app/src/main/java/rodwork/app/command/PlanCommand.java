@@ -22,6 +22,7 @@ import rodwork.app.report.OutputFile;
 import rodwork.app.report.PlanJson;
 import rodwork.app.report.PlanTable;
 import rodwork.casework.drawing.PlanDrawing;
+import rodwork.casework.drawing.Sheet;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.abutment.Answers;
 import rodwork.design.plan.Choices;
@@ -108,7 +109,8 @@ final class PlanCommand implements Runnable {
               planned.judged().teeth().arch(),
               planned.judged().teeth().dentition(),
               planned.plan(),
-              planned.judged().surveyed().cast().name());
+              planned.judged().surveyed().cast().name(),
+              Sheet.WHOLE);
       OutputFile.write(drawing, file -> file.write(svg.getBytes(StandardCharsets.UTF_8)));
     }
     if (json != null) {

@@ -26,6 +26,7 @@ import rodwork.app.operation.WantedTeeth;
 import rodwork.app.operation.WritePrescription;
 import rodwork.app.report.AnswerReader;
 import rodwork.app.report.ChartReader;
+import rodwork.app.report.ChoicesReader;
 import rodwork.app.report.JsonTriples;
 import rodwork.app.report.PrescriptionFolder;
 import rodwork.casework.prescription.Order;
@@ -40,6 +41,7 @@ import rodwork.casework.store.Part;
 import rodwork.casework.store.PartKind;
 import rodwork.casework.store.PartName;
 import rodwork.design.abutment.Answers;
+import rodwork.design.plan.Choices;
 import rodwork.geometry.Watch;
 
 /** {@code rodwork prescribe}: what the laboratory receives. */
@@ -83,6 +85,12 @@ final class PrescribeCommand implements Runnable {
       paramLabel = "[FDI:]FACT=VALUE",
       description = "What only the mouth tells; see rodwork help abutments.")
   private @Nullable List<String> answers;
+
+  @Option(
+      names = "--choices",
+      paramLabel = "FILE",
+      description = "What a person chose in the plan, as docs/schema/choices.schema.json has it.")
+  private @Nullable Path choices;
 
   @Option(
       names = "--order",
@@ -201,6 +209,7 @@ final class PrescribeCommand implements Runnable {
             known,
             path.wanted(known.arch().frame().jaw()),
             answers == null ? Answers.NONE : AnswerReader.of(answers),
+            choices == null ? Choices.NONE : ChoicesReader.read(choices),
             book,
             ask,
             watch);

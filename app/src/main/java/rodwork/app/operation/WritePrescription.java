@@ -11,6 +11,7 @@ import rodwork.casework.prescription.Prescription;
 import rodwork.casework.prescription.PrescriptionContent;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.abutment.Answers;
+import rodwork.design.plan.Choices;
 import rodwork.geometry.Refusal;
 import rodwork.geometry.Watch;
 import rodwork.survey.tripod.Tripod;
@@ -41,18 +42,33 @@ public final class WritePrescription {
   /**
    * What was written.
    *
-   * @param judged survey and abutments that it rests on
+   * @param planned survey, abutments and plan that it rests on
    * @param frame in which the cast stands at its path
    * @param prescription the prescription
    */
-  public record Written(JudgeAbutments.Judged judged, PathFrame frame, Prescription prescription) {}
+  public record Written(MakePlan.Planned planned, PathFrame frame, Prescription prescription) {
+    public JudgeAbutments.Judged judged() {
+      return planned.judged();
+    }
+  }
 
-  /** Surveys, judges, writes. */
+  /** Surveys, judges, plans, writes. */
   public static Written of(
-      CastTeeth teeth, WantedPath path, Answers answers, Rulebook book, Ask ask, Watch watch) {
-    JudgeAbutments.Judged judged =
-        JudgeAbutments.of(
-            teeth, new JudgeAbutments.Wanted(path, new TreeSet<>(), null, answers), book, watch);
+      CastTeeth teeth,
+      WantedPath path,
+      Answers answers,
+      Choices choices,
+      Rulebook book,
+      Ask ask,
+      Watch watch) {
+    MakePlan.Planned planned =
+        MakePlan.of(
+            teeth,
+            new JudgeAbutments.Wanted(path, new TreeSet<>(), null, answers),
+            choices,
+            book,
+            watch);
+    JudgeAbutments.Judged judged = planned.judged();
     WantedPath.Resolved at = judged.surveyed().path();
     ArchFrame arch = teeth.arch().frame();
     PathFrame frame = PathFrame.of(arch.origin(), arch.y(), at.axis());
@@ -77,12 +93,17 @@ public final class WritePrescription {
             tripod == null ? Double.NaN : tripod.axisErrorDeg(picking),
             picking,
             judged.abutments(),
-            book.path().enamel());
+            planned.plan(),
+            new PrescriptionContent.Rules(
+                book.plan(),
+                book.laboratory(),
+                book.abutmentLimits().barRelief(),
+                book.path().enamel()));
     Prescription prescription =
         ask.before() == null
             ? Prescription.first(content)
             : Prescription.after(ask.before(), content);
-    return new Written(judged, frame, prescription);
+    return new Written(planned, frame, prescription);
   }
 
   /** The marks, or null where this cast has no places for them: that is said on paper. */

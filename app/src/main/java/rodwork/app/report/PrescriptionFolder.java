@@ -6,8 +6,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.WritePrescription;
+import rodwork.casework.drawing.PlanDrawing;
+import rodwork.casework.drawing.Sheet;
 import rodwork.casework.export.CastAtPath;
 import rodwork.casework.prescription.Paper;
+import rodwork.casework.prescription.Pictures;
 import rodwork.casework.prescription.Prescription;
 import rodwork.casework.prescription.PrescriptionPdf;
 import rodwork.geometry.Watch;
@@ -34,15 +37,22 @@ public final class PrescriptionFolder {
     Prescription prescription = written.prescription();
     watch.progress("drawing", 0);
     byte[] picture = PictureFile.png(written.judged().surveyed());
+    String title = written.judged().surveyed().cast().name();
+    String sheet = drawing(written, title, Sheet.WHOLE);
+    Pictures pictures = new Pictures(picture, drawing(written, "The plan", Sheet.ON_PAGE));
     watch.progress("writing pages", 0);
     Documents documents =
         new Documents(
             (Json.pretty(prescription.json()) + "\n").getBytes(StandardCharsets.UTF_8),
-            PrescriptionPdf.of(prescription, paper, picture));
+            PrescriptionPdf.of(prescription, paper, pictures));
     make(folder);
     put(folder.resolve(JSON), documents.json());
     put(folder.resolve(PDF), documents.pdf());
     put(folder.resolve("picture.png"), picture);
+    put(folder.resolve("plan.svg"), sheet.getBytes(StandardCharsets.UTF_8));
+    put(
+        folder.resolve("plan.json"),
+        (Json.pretty(PlanJson.of(written.planned())) + "\n").getBytes(StandardCharsets.UTF_8));
     put(
         folder.resolve("survey.csv"),
         SurveyCsv.of(
@@ -63,6 +73,15 @@ public final class PrescriptionFolder {
         scanHash,
         watch);
     return documents;
+  }
+
+  private static String drawing(WritePrescription.Written written, String title, Sheet sheet) {
+    return PlanDrawing.svg(
+        written.judged().teeth().arch(),
+        written.judged().teeth().dentition(),
+        written.planned().plan(),
+        title,
+        sheet);
   }
 
   private static void make(Path folder) {

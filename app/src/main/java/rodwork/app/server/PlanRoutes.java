@@ -15,6 +15,7 @@ import rodwork.app.report.ChoicesReader;
 import rodwork.app.report.Json;
 import rodwork.app.report.PlanJson;
 import rodwork.casework.drawing.PlanDrawing;
+import rodwork.casework.drawing.Sheet;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.plan.Choices;
 import rodwork.geometry.Watch;
@@ -50,7 +51,8 @@ final class PlanRoutes {
             planned.judged().teeth().arch(),
             planned.judged().teeth().dentition(),
             planned.plan(),
-            planned.judged().surveyed().cast().name()));
+            planned.judged().surveyed().cast().name(),
+            Sheet.WHOLE));
     request.contentType("application/json");
     request.result(Json.compact(json));
   }

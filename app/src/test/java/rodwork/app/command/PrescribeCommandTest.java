@@ -45,8 +45,16 @@ class PrescribeCommandTest {
       assertThat(pages.getNumberOfPages()).isLessThanOrEqualTo(3);
       String paper = new PDFTextStripper().getText(pages);
       assertThat(paper).contains("A-1", "class III", json.get("hash").asText());
+      assertThat(paper).contains(json.at("/content/majorConnector/kind").asText(), "guiding plate");
+      assertThat(paper).doesNotContain("∞");
     }
     assertThat(Files.readAllLines(out.resolve("survey.csv")).size()).isGreaterThan(6 * 10);
+    JsonNode plan = Json.read(Files.readString(out.resolve("plan.json")));
+    assertThat(Schemas.errors("plan", plan)).isEmpty();
+    assertThat(json.at("/content/bases")).hasSize(plan.at("/bases").size()).isNotEmpty();
+    assertThat(json.at("/content/abutments"))
+        .allSatisfy(a -> assertThat(a.at("/rests")).isNotEmpty());
+    assertThat(out.resolve("plan.svg")).content().contains("<svg", "legend");
     for (String file : List.of("cast.stl", "cast.ply", "lines.dxf", "lines.obj", "path.json")) {
       assertThat(out.resolve("cast-at-path").resolve(file)).isNotEmptyFile();
     }

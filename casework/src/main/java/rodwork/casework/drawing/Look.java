@@ -55,6 +55,26 @@ enum Look {
         fill.isEmpty() ? "none" : fill.equals("solid") ? "#111" : "url(#" + fill + ")");
   }
 
+  /** A sample for the legend: a stretch of the line, or a field where there is a hatching. */
+  String sample(double x, double y, double wide, double high) {
+    return fill.isEmpty()
+        ? String.format(
+            Locale.ROOT,
+            "<path class=\"legend\" d=\"M%.2f %.2fH%.2f\" %s/>%n",
+            x,
+            y + high / 2,
+            x + wide,
+            style())
+        : String.format(
+            Locale.ROOT,
+            "<rect class=\"legend\" x=\"%.2f\" y=\"%.2f\" width=\"%.2f\" height=\"%.2f\" %s/>%n",
+            x,
+            y,
+            wide,
+            high,
+            style());
+  }
+
   /** The hatchings. */
   static String hatchings() {
     return """

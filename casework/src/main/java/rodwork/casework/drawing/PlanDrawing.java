@@ -19,27 +19,30 @@ import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.mesh.TriangleMesh;
 
 /**
- * The plan as a drawing to scale, 2 : 1 from above and 1.2 : 1 from the sides, from the same curves
- * as the plan itself.
+ * The plan as a drawing to scale, from above and from the sides, from the same curves as the plan
+ * itself.
  *
  * <p>Black and white: each kind of part has its own line and hatching, and the legend is always
  * there. Units of the SVG are mm on paper.
  */
 public final class PlanDrawing {
-  private static final double PAGE_WIDTH = 190;
-  private static final double MARGIN = 8;
-  private static final double FROM_ABOVE = 1.75;
-  private static final double FROM_SIDE = 1.2;
+  /** Scales are whole multiples of this, so that they can be read off a rule. */
+  private static final double SCALE_STEP = 0.05;
+
+  /** Between views [mm on paper]. */
+  private static final double GAP_MM = 4;
 
   private final Arch arch;
   private final Dentition dentition;
   private final Plan plan;
+  private final Sheet sheet;
   private final StringBuilder svg = new StringBuilder();
 
-  private PlanDrawing(Arch arch, Dentition dentition, Plan plan) {
+  private PlanDrawing(Arch arch, Dentition dentition, Plan plan, Sheet sheet) {
     this.arch = arch;
     this.dentition = dentition;
     this.plan = plan;
+    this.sheet = sheet;
   }
 
   /**
@@ -48,85 +51,101 @@ public final class PlanDrawing {
    * @param title of the cast
    * @return an SVG document
    */
-  public static String svg(Arch arch, Dentition dentition, Plan plan, String title) {
-    return new PlanDrawing(arch, dentition, plan).draw(title);
+  public static String svg(Arch arch, Dentition dentition, Plan plan, String title, Sheet sheet) {
+    return new PlanDrawing(arch, dentition, plan, sheet).draw(title);
   }
 
   private String draw(String title) {
-    double y = MARGIN + 6;
-    text(MARGIN, y - 2, 4, title + ", " + plan.kennedy());
-    Panel above =
-        new Panel(
-            View.occlusal(arch.frame()), FROM_ABOVE, MARGIN, y, PAGE_WIDTH - 2 * MARGIN, _ -> true);
-    y = above.draw(true, "from above") + 4;
+    double margin = sheet.marginMm();
+    double inner = sheet.widthMm() - 2 * margin;
+    double y = margin + 6;
+    text(margin, y - 2, sheet.titleMm(), title + ", " + plan.kennedy());
+    double aboveWidth = sheet.sidesBeside() ? inner * sheet.aboveShare() : inner;
+    Panel above = new Panel(View.occlusal(arch.frame()), margin, y, aboveWidth, true, _ -> true);
+    double aboveScale = fitting(sheet.fromAbove(), aboveWidth, above.extent());
+    double end = above.draw(aboveScale, "from above") + 4;
+    double left = sheet.sidesBeside() ? margin + aboveWidth + GAP_MM : margin;
+    double half = (sheet.widthMm() - margin - left - GAP_MM) / 2;
+    List<Panel> sides = new ArrayList<>();
+    List<String> names = new ArrayList<>();
     Vec3 x = arch.frame().x().times(plan.jaw() == rodwork.anatomy.Jaw.LOWER ? -1 : 1);
-    double half = (PAGE_WIDTH - 3 * MARGIN) / 2;
     // The patient's right looks in the direction of his left, and is seen from the right.
-    double next = y;
     for (boolean facial : new boolean[] {true, false}) {
       for (Side side : Side.values()) {
         boolean right = side == Side.RIGHT;
-        Vec3 towards = right == facial ? x : x.times(-1);
-        Panel panel =
+        sides.add(
             new Panel(
-                View.side(arch.frame(), towards),
-                FROM_SIDE,
-                right ? MARGIN : 2 * MARGIN + half,
-                y,
+                View.side(arch.frame(), right == facial ? x : x.times(-1)),
+                right ? left : left + half + GAP_MM,
+                0,
                 half,
-                t -> t.side() == side);
-        next =
-            Math.max(
-                next,
-                panel.draw(
-                    false, (right ? "right" : "left") + (facial ? ", facial" : ", lingual")));
+                false,
+                t -> t.side() == side));
+        names.add((right ? "right" : "left") + (facial ? ", facial" : ", lingual"));
       }
-      y = next + 3;
     }
-    y = legend(y + 2);
+    double sideScale =
+        fitting(sheet.fromSide(), half, sides.stream().mapToDouble(Panel::extent).max().orElse(0));
+    double next = sheet.sidesBeside() ? y : end;
+    for (int row = 0; row < sides.size(); row += 2) {
+      double top = next;
+      for (int i = row; i < row + 2; i++) {
+        next = Math.max(next, sides.get(i).at(top).draw(sideScale, names.get(i)));
+      }
+      next += 3;
+    }
+    if (sheet.sidesBeside()) {
+      y = Math.max(end, legend(left, next + 2, sheet.widthMm() - margin - left));
+    } else {
+      y = legend(margin, next + 2, inner);
+    }
     text(
-        MARGIN,
-        y + 5,
-        2.6,
+        margin,
+        y + 4,
+        sheet.smallMm(),
         String.format(
             Locale.ROOT,
             "Scale %.2f : 1 from above, %.2f : 1 from the sides. Patient's right on the viewer's"
                 + " left. An aid: the prescriber decides and signs.",
-            FROM_ABOVE,
-            FROM_SIDE));
-    double height = y + 10;
+            aboveScale,
+            sideScale));
+    double height = y + 5 + margin;
     return String.format(
             Locale.ROOT,
             "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%.0fmm\" height=\"%.0fmm\""
-                + " viewBox=\"0 0 %.0f %.0f\" font-family=\"sans-serif\">%n<title>%s</title>%n"
+                + " viewBox=\"0 0 %.0f %.0f\" font-family=\"%s\">%n<title>%s</title>%n"
                 + "<rect width=\"100%%\" height=\"100%%\" fill=\"#fff\"/>%n",
-            PAGE_WIDTH,
+            sheet.widthMm(),
             height,
-            PAGE_WIDTH,
+            sheet.widthMm(),
             height,
+            sheet.font(),
             escaped(title))
         + Look.hatchings()
         + svg
         + "</svg>\n";
   }
 
-  private double legend(double top) {
-    double width = (PAGE_WIDTH - 2 * MARGIN) / 4;
+  /** The scale wanted, or the greatest at which an extent fits a width. */
+  private static double fitting(double wanted, double width, double extent) {
+    double most = extent > 0 ? width / extent : wanted;
+    return most >= wanted ? wanted : Math.floor(most / SCALE_STEP) * SCALE_STEP;
+  }
+
+  /** Draws the legend, and says where it ends. */
+  private double legend(double left, double top, double wide) {
+    int columns = sheet.legendColumns();
+    double width = wide / columns;
+    double step = 2 * sheet.smallMm();
     int i = 0;
     for (Look look : Look.values()) {
-      double x = MARGIN + width * (i % 4);
-      double y = top + 6 * (i / 4);
-      svg.append(
-          String.format(
-              Locale.ROOT,
-              "<rect class=\"legend\" x=\"%.2f\" y=\"%.2f\" width=\"9\" height=\"3\" %s/>%n",
-              x,
-              y,
-              look.style()));
-      text(x + 11, y + 2.6, 2.8, look.words());
+      double x = left + width * (i % columns);
+      double y = top + step * (i / columns);
+      svg.append(look.sample(x, y, 7, sheet.smallMm()));
+      text(x + 8.5, y + 0.9 * sheet.smallMm(), sheet.smallMm(), look.words());
       i++;
     }
-    return top + 6 * ((Look.values().length + 3) / 4);
+    return top + step * ((Look.values().length + columns - 1) / columns);
   }
 
   private void text(double x, double y, double size, String words) {
@@ -147,11 +166,14 @@ public final class PlanDrawing {
   /** One view on the sheet. */
   private final class Panel {
     private final View view;
-    private final double scale;
     private final double left;
-    private final double top;
+    private double top;
     private final double width;
+    private final boolean above;
     private final Predicate<ToothNumber> shown;
+    private final List<Tooth> teeth;
+    private final List<List<Vec3>> outlines = new ArrayList<>();
+    private double scale = 1;
     private double low = Double.POSITIVE_INFINITY;
     private double high = Double.NEGATIVE_INFINITY;
     private double lowUp = Double.POSITIVE_INFINITY;
@@ -159,26 +181,21 @@ public final class PlanDrawing {
 
     Panel(
         View view,
-        double scale,
         double left,
         double top,
         double width,
+        boolean above,
         Predicate<ToothNumber> shown) {
       this.view = view;
-      this.scale = scale;
       this.left = left;
       this.top = top;
       this.width = width;
+      this.above = above;
       this.shown = shown;
-    }
-
-    /** Draws, and says where on the page it ends. */
-    double draw(boolean above, String name) {
-      List<Tooth> teeth =
+      this.teeth =
           dentition.inOrder().stream()
               .filter(t -> dentition.standing().contains(t.number()) && shown.test(t.number()))
               .toList();
-      List<List<Vec3>> outlines = new ArrayList<>();
       for (Tooth tooth : teeth) {
         outlines.add(silhouette(tooth));
         tooth.margin().points().forEach(this::widen);
@@ -192,6 +209,21 @@ public final class PlanDrawing {
       if (above) {
         plan.majorConnector().ifPresent(m -> m.outline().points().forEach(this::widen));
       }
+    }
+
+    Panel at(double y) {
+      top = y;
+      return this;
+    }
+
+    /** From the left to the right of what is drawn [mm on the cast]; 0 for nothing. */
+    double extent() {
+      return Math.max(0, high - low);
+    }
+
+    /** Draws, and says where on the page it ends. */
+    double draw(double at, String name) {
+      scale = at;
       if (!(high > low)) {
         return top;
       }
@@ -229,13 +261,13 @@ public final class PlanDrawing {
           b.tissueStop().ifPresent(p -> mark(Look.STOP, p, 1, true));
         }
       }
-      parts(above);
+      parts();
       for (Tooth tooth : teeth) {
         label(tooth);
       }
       svg.append("</g>\n");
       double bottom = top + (highUp - lowUp) * scale + 4;
-      text(left, bottom + 1, 3, name);
+      text(left, bottom + 1, sheet.smallMm(), name);
       return bottom + 2;
     }
 
@@ -247,7 +279,7 @@ public final class PlanDrawing {
       return tooth.axes().facial().times(facial ? 1 : -1).dot(view.eye()) > 0;
     }
 
-    private void parts(boolean above) {
+    private void parts() {
       for (Part.MinorConnector m : plan.minorConnectors()) {
         if (shown.test(m.tooth()) && (above || faces(tooth(m.tooth()), false))) {
           line(Look.MINOR, m.line());
@@ -309,12 +341,22 @@ public final class PlanDrawing {
         if (inA != inB) {
           double[] p = page(topology.mesh().vertex(topology.edgeVertex(e, 0)));
           double[] q = page(topology.mesh().vertex(topology.edgeVertex(e, 1)));
-          d.append(String.format(Locale.ROOT, "M%.1f %.1fL%.1f %.1f", p[0], p[1], q[0], q[1]));
+          if (inside(p) && inside(q)) {
+            d.append(String.format(Locale.ROOT, "M%.1f %.1fL%.1f %.1f", p[0], p[1], q[0], q[1]));
+          }
         }
       }
       svg.append("<path class=\"rim\" fill=\"none\" stroke=\"#999\" stroke-width=\"0.15\" d=\"")
           .append(d)
           .append("\"/>\n");
+    }
+
+    /** A trimmed base reaches beyond what is drawn, and would run into the next view. */
+    private boolean inside(double[] p) {
+      return p[0] >= left
+          && p[0] <= left + width
+          && p[1] >= top
+          && p[1] <= top + 2 + (highUp - lowUp) * scale;
     }
 
     /** Outline of a crown as seen: the hull of its points. */
@@ -355,20 +397,30 @@ public final class PlanDrawing {
 
     private void replaced(Space.Position position) {
       mark(Look.REPLACED, position.at(), 3 * scale, false);
-      double[] p = page(position.at());
-      text(p[0] - 2.2, p[1] + 1, 2.8, position.tooth().toString());
+      number(position.at(), position.tooth());
     }
 
     private void label(Tooth tooth) {
-      double[] p = page(tooth.centroid());
+      number(tooth.centroid(), tooth.number());
+    }
+
+    private void number(Vec3 at, ToothNumber tooth) {
+      double[] p = page(at);
+      double size = sheet.numberMm();
       svg.append(
           String.format(
               Locale.ROOT,
-              "<text x=\"%.2f\" y=\"%.2f\" font-size=\"2.8\" text-anchor=\"middle\""
-                  + " stroke=\"#fff\" stroke-width=\"0.8\" paint-order=\"stroke\">%s</text>%n",
+              "<text x=\"%.2f\" y=\"%.2f\" font-size=\"%.1f\" text-anchor=\"middle\""
+                  + " stroke=\"#fff\" stroke-width=\"0.8\" stroke-linejoin=\"round\">%s</text>%n"
+                  + "<text x=\"%.2f\" y=\"%.2f\" font-size=\"%.1f\" text-anchor=\"middle\">%s</text>%n",
               p[0],
-              p[1] + 1,
-              tooth.number()));
+              p[1] + 0.36 * size,
+              size,
+              tooth,
+              p[0],
+              p[1] + 0.36 * size,
+              size,
+              tooth));
     }
 
     private void widen(Vec3 point) {

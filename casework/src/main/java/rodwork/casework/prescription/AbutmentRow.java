@@ -3,50 +3,102 @@ package rodwork.casework.prescription;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.design.abutment.Abutment;
 import rodwork.design.clasp.AbutmentFacts;
 import rodwork.design.clasp.Family;
 import rodwork.design.clasp.Judgement;
+import rodwork.design.plan.Part;
+import rodwork.design.plan.Plan;
 import rodwork.rules.Reading;
 import rodwork.survey.Gauges;
 
-/** One abutment as it is prescribed: the clasp that stands first, its gauge, place and material. */
+/** One tooth that carries, as it is prescribed: clasp with both arms, rests, guiding plates. */
 final class AbutmentRow {
   /** A mark is the one of a gauge within this [mm]. */
   private static final double SAME_GAUGE_MM = 1e-6;
 
   private AbutmentRow() {}
 
-  static ObjectNode of(Abutment abutment) {
-    ObjectNode json = JsonNodeFactory.instance.objectNode();
-    json.put("tooth", abutment.tooth().number().fdi());
-    json.put("spaceSide", PrescriptionContent.word(abutment.side()));
-    json.put("besideSpace", abutment.space().isPresent());
-    Judgement first = abutment.judgement().inOrder().getFirst();
-    Family family = first.family();
-    json.put("answer", first.answer().words());
-    if (first.answer() == Judgement.Answer.DOES_NOT_SERVE) {
-      json.putNull("clasp");
-      return json;
-    }
-    ObjectNode clasp = json.putObject("clasp");
-    clasp.put("family", family.id());
-    clasp.put("name", family.name());
-    clasp.put("material", family.material());
-    Figures.put(clasp, "gaugeMm", family.gauge().value(), Figures.MM);
-    Figures.put(clasp, "gaugeInch", Gauges.nominalInch(family.gauge().value()), 3);
-    clasp.put("place", first.tip().map(tip -> place(family, tip)).orElse(null));
-    Optional<AbutmentFacts.Mark> mark = first.tip().flatMap(tip -> mark(abutment, family, tip));
-    number(clasp, "undercutMm", mark.map(AbutmentFacts.Mark::depth));
-    number(clasp, "undercutAtReferenceMm", mark.map(AbutmentFacts.Mark::atReference));
-    number(clasp, "fromMarginMm", mark.map(AbutmentFacts.Mark::fromMargin));
-    number(clasp, "belowSurveyLineMm", mark.map(AbutmentFacts.Mark::belowLine));
-    ArrayNode undecided = clasp.putArray("notKnown");
-    first.undecided().stream().map(PrescriptionContent::word).sorted().forEach(undecided::add);
+  /** The rows of a plan, from the patient's right to left. */
+  static ArrayNode all(Plan plan, List<Abutment> abutments) {
+    SortedSet<ToothNumber> teeth = new TreeSet<>();
+    plan.clasps().forEach(c -> teeth.add(c.tooth()));
+    plan.rests().forEach(r -> teeth.add(r.tooth()));
+    plan.plates().forEach(p -> teeth.add(p.tooth()));
+    ArrayNode json = JsonNodeFactory.instance.arrayNode();
+    teeth.forEach(tooth -> json.add(of(plan, tooth, abutments)));
     return json;
+  }
+
+  private static ObjectNode of(Plan plan, ToothNumber tooth, List<Abutment> abutments) {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    json.put("tooth", tooth.fdi());
+    ArrayNode spaces = json.putArray("spaces");
+    abutments.stream()
+        .filter(a -> a.tooth().number().equals(tooth) && a.space().isPresent())
+        .forEach(a -> spaces.add(PrescriptionContent.word(a.side())));
+    plan.clasp(tooth)
+        .ifPresentOrElse(
+            clasp -> json.set("clasp", clasp(clasp, abutments)), () -> json.putNull("clasp"));
+    json.set("rests", PlanRows.rests(plan, tooth));
+    json.set("guidingPlates", PlanRows.plates(plan, tooth));
+    return json;
+  }
+
+  private static ObjectNode clasp(Part.Clasp clasp, List<Abutment> abutments) {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    Judgement judgement = clasp.judgement();
+    Family family = judgement.family();
+    json.put("answer", judgement.answer().words());
+    json.put("chosen", clasp.chosen());
+    json.put("family", family.id());
+    json.put("name", family.name());
+    json.put("side", PrescriptionContent.word(clasp.side()));
+    json.put("approach", PrescriptionContent.word(clasp.approach()));
+    json.put("material", family.material());
+    Figures.put(json, "gaugeMm", clasp.gaugeMm(), Figures.MM);
+    Figures.put(json, "gaugeInch", Gauges.nominalInch(clasp.gaugeMm()), 3);
+    json.put("place", judgement.tip().map(tip -> place(family, tip)).orElse(null));
+    Optional<AbutmentFacts.Mark> mark =
+        judgement
+            .tip()
+            .flatMap(
+                tip ->
+                    abutments.stream()
+                        .filter(
+                            a ->
+                                a.tooth().number().equals(clasp.tooth())
+                                    && a.side() == clasp.side())
+                        .findFirst()
+                        .flatMap(a -> mark(a, family, tip)));
+    number(json, "undercutMm", mark.map(AbutmentFacts.Mark::depth));
+    number(json, "undercutAtReferenceMm", mark.map(AbutmentFacts.Mark::atReference));
+    number(json, "fromMarginMm", mark.map(AbutmentFacts.Mark::fromMargin));
+    number(json, "belowSurveyLineMm", mark.map(AbutmentFacts.Mark::belowLine));
+    Figures.put(json, "armMm", PlanRows.length(clasp.retentive()), Figures.MM);
+    json.put("reciprocal", reciprocal(family));
+    Figures.put(json, "reciprocalMm", clasp.reciprocal().lengthMm(), Figures.MM);
+    ArrayNode warnings = json.putArray("warnings");
+    judgement.warnings().forEach(warnings::add);
+    ArrayNode undecided = json.putArray("notKnown");
+    judgement.undecided().stream().map(PrescriptionContent::word).sorted().forEach(undecided::add);
+    return json;
+  }
+
+  private static String reciprocal(Family family) {
+    String other = family.surface() == Surface.LINGUAL ? "facial" : "lingual";
+    return switch (family.opposing()) {
+      case ARM, FAR_ARM -> other + " arm";
+      case ITSELF -> "the rigid part of the same arm";
+      case PLATE -> "guiding plate and minor connector";
+    };
   }
 
   private static void number(ObjectNode json, String name, Optional<Reading> reading) {

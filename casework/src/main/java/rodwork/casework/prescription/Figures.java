@@ -17,6 +17,9 @@ final class Figures {
 
   static final int DEG = 1;
 
+  /** Areas [mm²]. */
+  static final int AREA = 1;
+
   /** Of directions and of the matrix: 1e-6 moves a point 50 mm away by 0.05 µm. */
   static final int DIRECTION = 6;
 

@@ -6,7 +6,6 @@ import java.util.Locale;
 import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.design.abutment.Abutment;
-import rodwork.design.clasp.Judgement;
 
 /** What is left open, said on paper instead of hidden. */
 final class OpenPoints {
@@ -17,7 +16,8 @@ final class OpenPoints {
     content.kennedy().questions().forEach(question -> open.add(question.text()));
     List<String> notSaid =
         ToothNumber.allOf(content.chart().jaw())
-            .filter(tooth -> !tooth.isThirdMolar() && !content.chart().tooth(tooth).stands())
+            .filter(
+                tooth -> !tooth.isThirdMolar() && !content.dentition().standing().contains(tooth))
             .filter(tooth -> content.chart().tooth(tooth).replace() == Answer.NOT_KNOWN)
             .map(ToothNumber::toString)
             .toList();
@@ -33,7 +33,7 @@ final class OpenPoints {
     }
     for (Abutment abutment : content.abutments()) {
       Preparations.wantedPlane(abutment)
-          .filter(plane -> plane.greatestMm() > content.planeEnamel().value())
+          .filter(plane -> plane.greatestMm() > content.rules().planeEnamel().value())
           .ifPresent(
               plane ->
                   open.add(
@@ -45,23 +45,9 @@ final class OpenPoints {
                           abutment.tooth().number(),
                           PrescriptionContent.word(abutment.side()),
                           plane.greatestMm(),
-                          content.planeEnamel().value())));
-      Judgement first = abutment.judgement().inOrder().getFirst();
-      String tooth = "Tooth " + abutment.tooth().number() + ": ";
-      switch (first.answer()) {
-        case DOES_NOT_SERVE -> open.add(tooth + "no clasp serves at this path.");
-        case NOT_DECIDED ->
-            open.add(
-                tooth
-                    + first.family().name().toLowerCase(Locale.ROOT)
-                    + " stands first, and is not decided; it turns on "
-                    + String.join(
-                        ", ",
-                        first.undecided().stream().map(PrescriptionContent::word).sorted().toList())
-                    + ".");
-        case SERVES, SERVES_AFTER -> {}
-      }
+                          content.rules().planeEnamel().value())));
     }
+    open.addAll(content.plan().questions());
     content.chart().notJudged().stream()
         .map(PrescriptionContent::word)
         .sorted()

@@ -8,6 +8,8 @@ import java.util.Optional;
 import rodwork.design.abutment.Abutment;
 import rodwork.design.abutment.GuidingPlane;
 import rodwork.design.clasp.Judgement;
+import rodwork.design.plan.Part;
+import rodwork.design.plan.Plan;
 import rodwork.rules.Threshold;
 import rodwork.survey.plane.PlaneReading;
 
@@ -18,7 +20,7 @@ import rodwork.survey.plane.PlaneReading;
 final class Preparations {
   private Preparations() {}
 
-  static ArrayNode of(List<Abutment> abutments, Threshold planeEnamel) {
+  static ArrayNode of(List<Abutment> abutments, Plan plan, Threshold planeEnamel) {
     ArrayNode json = JsonNodeFactory.instance.arrayNode();
     for (Abutment abutment : abutments) {
       wantedPlane(abutment)
@@ -26,12 +28,11 @@ final class Preparations {
           .ifPresent(plane -> json.add(plane(abutment, plane)));
     }
     for (boolean deepening : List.of(false, true)) {
-      for (Abutment abutment : abutments) {
-        for (Judgement.Preparation preparation :
-            abutment.judgement().inOrder().getFirst().preparations()) {
+      for (Part.Clasp clasp : plan.clasps()) {
+        for (Judgement.Preparation preparation : clasp.judgement().preparations()) {
           if (preparation.what().startsWith("deepen") == deepening) {
             ObjectNode one = json.addObject();
-            one.put("tooth", abutment.tooth().number().fdi());
+            one.put("tooth", clasp.tooth().fdi());
             one.put("what", preparation.what());
             Figures.put(one, "amountMm", preparation.amountMm(), Figures.MM);
           }

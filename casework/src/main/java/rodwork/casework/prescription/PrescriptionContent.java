@@ -18,6 +18,8 @@ import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.kennedy.KennedyFinding;
 import rodwork.casework.export.PathFrame;
 import rodwork.design.abutment.Abutment;
+import rodwork.design.plan.Plan;
+import rodwork.design.plan.PlanRules;
 import rodwork.rules.Threshold;
 import rodwork.survey.Tilt;
 import rodwork.survey.tripod.Tripod;
@@ -43,8 +45,8 @@ import rodwork.survey.tripod.Tripod;
  *     in 100, with {@code pickingMm} of error a mark
  * @param pickingMm see there
  * @param abutments judged at the path
- * @param planeEnamel most enamel that a guiding plane may take; one that takes more is not
- *     prescribed
+ * @param plan made from them
+ * @param rules that the pages tell
  */
 public record PrescriptionContent(
     String caseCode,
@@ -64,7 +66,20 @@ public record PrescriptionContent(
     double tripodErrorDeg,
     double pickingMm,
     List<Abutment> abutments,
-    Threshold planeEnamel) {
+    Plan plan,
+    Rules rules) {
+
+  /**
+   * Rules that are told on paper.
+   *
+   * @param plan sizes and limits of parts
+   * @param laboratory sizes asked of the laboratory
+   * @param barArmRelief relief under approach arms
+   * @param planeEnamel most enamel that a guiding plane may take; one that takes more is not
+   *     prescribed
+   */
+  public record Rules(
+      PlanRules plan, LaboratoryRules laboratory, Threshold barArmRelief, Threshold planeEnamel) {}
 
   public PrescriptionContent {
     abutments = List.copyOf(abutments);
@@ -91,9 +106,17 @@ public record PrescriptionContent(
     allergies.put("asked", word(chart.allergiesAsked()));
     chart.allergies().forEach(allergies.putArray("known")::add);
     json.set("path", pathJson());
-    ArrayNode rows = json.putArray("abutments");
-    abutments.forEach(abutment -> rows.add(AbutmentRow.of(abutment)));
-    json.set("preparation", Preparations.of(abutments, planeEnamel));
+    json.set("abutments", AbutmentRow.all(plan, abutments));
+    PlanRows.major(plan, rules.plan(), rules.laboratory())
+        .ifPresentOrElse(
+            major -> json.set("majorConnector", major), () -> json.putNull("majorConnector"));
+    json.set("minorConnectors", PlanRows.minor(plan));
+    json.set("bases", PlanRows.bases(plan));
+    json.set("support", PlanRows.support(plan));
+    json.set("asked", asked());
+    json.set("blockOut", BlockOut.of(plan, rules.laboratory(), rules.barArmRelief()));
+    json.set("preparation", Preparations.of(abutments, plan, rules.planeEnamel()));
+    json.set("findings", PlanRows.findings(plan));
     ArrayNode open = json.putArray("open");
     OpenPoints.of(this).forEach(open::add);
     ArrayNode cautions = json.putArray("cautions");
@@ -101,21 +124,36 @@ public record PrescriptionContent(
     return json;
   }
 
+  /** Sizes that follow from no measurement. */
+  private ObjectNode asked() {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    Figures.put(json, "minorThicknessMm", rules.laboratory().minorThickness().value(), Figures.MM);
+    Figures.put(json, "restThicknessMm", rules.laboratory().restThickness().value(), Figures.MM);
+    Figures.put(
+        json,
+        "borderFromMarginsMm",
+        (frame.jaw() == Jaw.UPPER ? rules.plan().upper().border() : rules.plan().lower().border())
+            .value(),
+        Figures.MM);
+    return json;
+  }
+
   private ObjectNode teethJson() {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
-    json.set("present", numbers(chart.standing()));
+    json.set("present", numbers(dentition.standing()));
     ArrayNode missing = json.putArray("missing");
     ArrayNode replaced = json.putArray("replaced");
     ArrayNode undecided = json.putArray("replacementNotSaid");
     ToothNumber.allOf(chart.jaw())
-        .filter(tooth -> !chart.tooth(tooth).stands())
+        .filter(tooth -> !dentition.standing().contains(tooth))
         .forEach(
             tooth -> {
               missing.add(tooth.fdi());
               ToothEntry entry = chart.tooth(tooth);
-              if (entry.replace() == Answer.YES) {
+              if (plan.replaced().contains(tooth)) {
                 replaced.add(tooth.fdi());
-              } else if (entry.replace() == Answer.NOT_KNOWN && !tooth.isThirdMolar()) {
+              }
+              if (entry.replace() == Answer.NOT_KNOWN && !tooth.isThirdMolar()) {
                 undecided.add(tooth.fdi());
               }
             });

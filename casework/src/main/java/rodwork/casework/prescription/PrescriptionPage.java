@@ -1,9 +1,13 @@
 package rodwork.casework.prescription;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Base64;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 
 /** The pages as XHTML, from the JSON of the prescription and nothing else. */
 final class PrescriptionPage {
@@ -18,11 +22,16 @@ final class PrescriptionPage {
     this.content = prescription.content();
   }
 
-  static String of(Prescription prescription, Paper paper, byte[] picture) {
-    return new PrescriptionPage(prescription).page(paper, picture);
+  /**
+   * Makes the pages.
+   *
+   * @param dense smaller letters and picture, where the pages would be too many
+   */
+  static String of(Prescription prescription, Paper paper, Pictures pictures, boolean dense) {
+    return new PrescriptionPage(prescription).page(paper, pictures, dense);
   }
 
-  private String page(Paper paper, byte[] picture) {
+  private String page(Paper paper, Pictures pictures, boolean dense) {
     String title =
         "Prescription, removable partial denture, "
             + text("jaw")
@@ -43,13 +52,18 @@ final class PrescriptionPage {
             + prescription.hash().substring(0, SHOWN_HASH));
     html.raw("\" } @bottom-right { font-family: Form; font-size: 7pt; color: #55524c; content: ");
     html.raw("\"page \" counter(page) \" of \" counter(pages) } }");
-    html.raw(PrescriptionPdf.resource("prescription.css")).raw("</style></head><body>");
+    html.raw(PrescriptionPdf.resource("prescription.css")).raw("</style></head><body");
+    html.raw(" class=\"" + paper.name().toLowerCase(Locale.ROOT) + (dense ? " dense" : "") + "\">");
     head();
     order();
-    pathAndPicture(picture);
-    abutments();
-    connectors();
+    path(pictures);
+    PlanSection plan = new PlanSection(content, html);
+    drawing(pictures);
+    plan.abutments();
+    plan.connectors();
+    plan.blockOut();
     preparation();
+    plan.findings();
     open();
     endings();
     return html.raw("</body></html>").toString();
@@ -78,19 +92,38 @@ final class PrescriptionPage {
   }
 
   private void order() {
-    html.raw("<table class=\"half\"><tbody><tr><td><table class=\"fields\"><tbody>");
-    Order.Field[] fields = Order.Field.values();
-    int left = (fields.length + 1) / 2;
-    for (int i = 0; i < fields.length; i++) {
-      if (i == left) {
-        html.raw("</tbody></table></td><td><table class=\"fields\"><tbody>");
+    Map<String, String> fields = new LinkedHashMap<>();
+    for (Order.Field field : Order.Field.values()) {
+      fields.put(field.words(), content.path("order").path(field.key()).asText());
+    }
+    halves(fields);
+    teeth();
+  }
+
+  /** Fields in two columns, to be read down the left one first. */
+  private void halves(Map<String, String> fields) {
+    html.raw("<table class=\"half\"><tbody><tr><td><table class=\"fields order\"><tbody>");
+    int left = (fields.size() + 1) / 2;
+    int i = 0;
+    for (Map.Entry<String, String> field : fields.entrySet()) {
+      if (i++ == left) {
+        html.raw("</tbody></table></td><td><table class=\"fields order\"><tbody>");
       }
-      html.field(fields[i].words(), content.path("order").path(fields[i].key()).asText());
+      html.field(field.getKey(), field.getValue());
     }
     html.raw("</tbody></table></td></tr></tbody></table>");
+  }
+
+  private void blanks(List<String> names) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    names.forEach(name -> fields.put(name, ""));
+    halves(fields);
+  }
+
+  private void teeth() {
     JsonNode teeth = content.path("teeth");
     JsonNode allergies = content.path("allergies");
-    html.heading("Teeth (FDI)").raw("<table class=\"fields\"><tbody>");
+    html.heading("Teeth (FDI)").raw("<table class=\"fields narrow\"><tbody>");
     html.field("present", join(teeth.path("present")));
     html.field("missing", orNone(join(teeth.path("missing"))));
     html.field("replaced by the denture", join(teeth.path("replaced")));
@@ -108,7 +141,7 @@ final class PrescriptionPage {
     html.raw("</tbody></table>");
   }
 
-  private void pathAndPicture(byte[] picture) {
+  private void path(Pictures pictures) {
     JsonNode path = content.path("path");
     html.heading("Path of placement").raw("<table class=\"half\"><tbody><tr><td>");
     html.raw("<table class=\"fields\"><tbody>");
@@ -138,10 +171,27 @@ final class PrescriptionPage {
       html.row("td", cells);
     }
     html.raw("</tbody></table></td></tr></tbody></table>");
-    if (picture.length > 0) {
+    byte[] cast = pictures.cast();
+    if (cast.length > 0) {
       html.raw(
-          "<img class=\"cast\" alt=\"The cast seen along the path and from four sides\" src=\"");
-      html.raw("data:image/png;base64," + Base64.getEncoder().encodeToString(picture) + "\"/>");
+          "<div class=\"cast\"><img alt=\"The cast seen along the path and from four sides\" src=\"");
+      html.raw("data:image/png;base64," + Base64.getEncoder().encodeToString(cast) + "\"/>");
+      html.raw("<p class=\"small\">");
+      html.text(
+          "Solid line: survey line; dashed and dotted: gauge marks and edges of bands. Shading with"
+              + " hatching: undercut in steps of the gauges.");
+      html.raw("</p></div>");
+    }
+  }
+
+  private void drawing(Pictures pictures) {
+    if (!pictures.plan().isEmpty()) {
+      html.raw(
+          "<div class=\"plan\"><img alt=\"The plan from above and from the sides, to scale, with its legend\" src=\"");
+      html.raw("data:image/svg+xml;base64,");
+      html.raw(
+          Base64.getEncoder().encodeToString(pictures.plan().getBytes(StandardCharsets.UTF_8)));
+      html.raw("\"/></div>");
     }
   }
 
@@ -170,83 +220,6 @@ final class PrescriptionPage {
             + "°, 95 times in 100, with "
             + Figures.text(tripod.path("pickingErrorMm"), Figures.MM)
             + " mm of error a mark");
-  }
-
-  private void abutments() {
-    html.heading("Abutments").raw("<table class=\"rows abutments\"><thead>");
-    html.row(
-        "th",
-        List.of(
-            "tooth",
-            "clasp",
-            "gauge",
-            "tip",
-            "undercut there",
-            "arm",
-            "standing",
-            "rest: kind, place"));
-    html.raw("</thead><tbody>");
-    for (JsonNode row : content.path("abutments")) {
-      html.row("td", abutment(row));
-    }
-    html.raw("</tbody></table>");
-    html.paragraph(
-        "Clasps stand in the order of the rulebook; the prescriber may strike one out and write another."
-            + " The reciprocal arm lies on the other surface, at or above the survey line.");
-  }
-
-  private static List<String> abutment(JsonNode row) {
-    List<String> cells = new ArrayList<>();
-    String side = row.path("spaceSide").asText();
-    cells.add(
-        row.path("tooth").asText()
-            + (row.path("besideSpace").asBoolean() ? ", space " + side : ", no space"));
-    JsonNode clasp = row.path("clasp");
-    if (!clasp.isObject()) {
-      cells.addAll(List.of("none serves at this path", "–", "–", "–", "–"));
-    } else {
-      cells.add(clasp.path("name").asText());
-      cells.add(
-          Figures.text(clasp.path("gaugeMm"), Figures.MM)
-              + " mm · "
-              + Figures.text(clasp.path("gaugeInch"), 3)
-              + " in");
-      cells.add(clasp.path("place").asText("–"));
-      cells.add(
-          clasp.path("undercutMm").isNumber()
-              ? Figures.text(clasp.path("undercutMm"), Figures.MM)
-                  + " mm, "
-                  + Figures.text(clasp.path("fromMarginMm"), Figures.MM)
-                  + " mm from the margin, "
-                  + Figures.text(clasp.path("belowSurveyLineMm"), Figures.MM)
-                  + " mm below the line; "
-                  + Figures.text(clasp.path("undercutAtReferenceMm"), Figures.MM)
-                  + " mm untilted"
-              : "no mark yet");
-      cells.add(clasp.path("material").asText().replace('-', ' '));
-    }
-    String answer = row.path("answer").asText();
-    cells.add(answer.equals("serves after") ? "serves after preparation" : answer);
-    cells.add(row.path("rest").asText(""));
-    return cells;
-  }
-
-  private void connectors() {
-    html.raw("<div class=\"keep\">").heading("Connectors, base, indirect retainers");
-    html.paragraph(
-        "Not planned by Rodwork in this revision. The prescriber draws them on the cast or states them here:");
-    html.raw("<table class=\"fields\"><tbody>");
-    for (String field :
-        List.of(
-            "major connector, width and thickness",
-            "distance from the gingival margins",
-            "minor connectors",
-            "base connector, finish lines, tissue stops",
-            "indirect retainers",
-            "extent of the bases")) {
-      html.field(field, "");
-    }
-    html.raw("</tbody></table></div>");
   }
 
   private void preparation() {
@@ -278,26 +251,20 @@ final class PrescriptionPage {
     if (content.path("open").isEmpty()) {
       html.paragraph("Nothing.");
     } else {
-      html.list(texts(content.path("open")));
+      html.raw("<div class=\"tight\">").list(texts(content.path("open"))).raw("</div>");
     }
   }
 
   private void endings() {
-    html.raw("<div class=\"keep\">").heading("Cautions").list(texts(content.path("cautions")));
-    html.raw("</div><div class=\"keep\">")
-        .heading("Legend of the picture")
-        .paragraph(
-            "Solid line: survey line. Dashed and dotted lines: gauge marks and edges of bands, named in the"
-                + " picture. Shading with hatching: undercut, in steps of the gauges. Nothing is told by colour"
-                + " alone.");
-    html.raw("</div><div class=\"keep\">").heading("Statement for a custom-made device");
+    html.raw("<div class=\"keep\">").heading("Cautions").raw("<div class=\"tight\">");
+    html.list(texts(content.path("cautions")));
+    html.raw("</div></div><div class=\"keep\">").heading("Statement for a custom-made device");
     html.paragraph(
         "To be completed by the maker under the local rules; a form, no legal advice. This device is made"
             + " for the sole use of the patient known as case "
             + text("case")
             + ", to the prescription above.");
-    html.raw("<table class=\"fields\"><tbody>");
-    for (String field :
+    blanks(
         List.of(
             "maker, address of every site, representative",
             "device, its identification",
@@ -305,10 +272,8 @@ final class PrescriptionPage {
             "materials used, batch numbers",
             "conforms to the requirements that apply; those not met, and why",
             "substances of medicinal or animal origin",
-            "responsible, date, signature")) {
-      html.field(field, "");
-    }
-    html.raw("</tbody></table></div>");
+            "responsible, date, signature"));
+    html.raw("</div>");
     html.raw("<div class=\"keep\">").heading("Signature");
     html.raw("<table class=\"sign\"><tbody>");
     html.row(

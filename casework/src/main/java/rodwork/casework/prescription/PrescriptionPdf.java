@@ -3,6 +3,7 @@ package rodwork.casework.prescription;
 import com.openhtmltopdf.extend.FSSupplier;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import com.openhtmltopdf.util.XRLog;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
@@ -12,6 +13,8 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Objects;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
 
 /**
  * The pages as PDF/A-2a (ISO 19005-2): tagged, fonts embedded, nothing fetched from anywhere.
@@ -22,19 +25,29 @@ public final class PrescriptionPdf {
   private static final int REGULAR = 400;
   private static final int BOLD = 700;
 
+  /** With more than these, letters are made smaller. */
+  private static final int MOST_PAGES = 3;
+
   static {
     XRLog.setLoggingEnabled(false);
   }
 
   private PrescriptionPdf() {}
 
-  /**
-   * Makes the pages.
-   *
-   * @param picture of the cast at its path as PNG; empty: none
-   */
-  public static byte[] of(Prescription prescription, Paper paper, byte[] picture) {
-    return pages(PrescriptionPage.of(prescription, paper, picture));
+  /** Makes the pages. */
+  public static byte[] of(Prescription prescription, Paper paper, Pictures pictures) {
+    byte[] pages = pages(PrescriptionPage.of(prescription, paper, pictures, false));
+    return count(pages) > MOST_PAGES
+        ? pages(PrescriptionPage.of(prescription, paper, pictures, true))
+        : pages;
+  }
+
+  private static int count(byte[] pdf) {
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      return document.getNumberOfPages();
+    } catch (IOException failure) {
+      throw PrescriptionProblem.PAGES_FAILED.with(String.valueOf(failure));
+    }
   }
 
   private static byte[] pages(String html) {
@@ -47,6 +60,7 @@ public final class PrescriptionPdf {
       builder.usePdfAConformance(PdfRendererBuilder.PdfAConformance.PDFA_2_A);
       builder.useColorProfile(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData());
       builder.withProducer("Rodwork");
+      builder.useSVGDrawer(new BatikSVGDrawer());
       builder.withHtmlContent(html, null);
       builder.toStream(out);
       builder.run();

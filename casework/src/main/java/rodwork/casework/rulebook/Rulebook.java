@@ -11,6 +11,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import rodwork.casework.prescription.LaboratoryRules;
 import rodwork.design.abutment.AbutmentRules;
 import rodwork.design.arm.ArmMaterial;
 import rodwork.design.arm.ArmRules;
@@ -39,6 +40,7 @@ import rodwork.survey.tripod.TripodRules;
  * @param clasps families and preferences
  * @param abutmentLimits by which facts of abutments are told
  * @param plan sizes and limits of the parts of a denture
+ * @param laboratory sizes asked of the laboratory
  * @param conflicts where sources disagree, and the side taken
  * @param materials that arms are made of
  * @param sections of arms by their making
@@ -58,6 +60,7 @@ public record Rulebook(
     ClaspBook clasps,
     AbutmentRules.Limits abutmentLimits,
     PlanRules plan,
+    LaboratoryRules laboratory,
     List<Conflict> conflicts,
     List<ArmMaterial> materials,
     Map<ArmMaterial.Making, ArmSections> sections) {

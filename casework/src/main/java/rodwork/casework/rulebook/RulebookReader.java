@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import rodwork.casework.prescription.LaboratoryRules;
 import rodwork.design.abutment.AbutmentRules;
 import rodwork.design.arm.ArmMaterial;
 import rodwork.design.arm.ArmRules;
@@ -49,6 +50,7 @@ final class RulebookReader {
             new ClaspReader(thresholds, materials).read(root),
             AbutmentRules.Limits.from(thresholds),
             PlanRules.from(thresholds),
+            LaboratoryRules.from(thresholds),
             conflicts,
             materials,
             sections(root.at("sections")));

@@ -47,7 +47,7 @@ class PrescriptionPdfTest {
   @Test
   void everyNumberOnPaperIsInTheJsonAndTheOtherWayRound() throws IOException {
     Prescription prescription = fixture();
-    String paper = text(PrescriptionPdf.of(prescription, Paper.A4, new byte[0]));
+    String paper = text(PrescriptionPdf.of(prescription, Paper.A4, Pictures.NONE));
     Set<Double> inJson = new TreeSet<>();
     List<Double> measured = new ArrayList<>();
     collect(prescription.content(), inJson, measured);
@@ -81,7 +81,7 @@ class PrescriptionPdfTest {
   void thePagesAreTaggedWithEmbeddedFontsAndSaySoOnEachWhatTheyAre() throws IOException {
     Prescription prescription = fixture();
     for (Paper paper : Paper.values()) {
-      byte[] pdf = PrescriptionPdf.of(prescription, paper, new byte[0]);
+      byte[] pdf = PrescriptionPdf.of(prescription, paper, Pictures.NONE);
       try (PDDocument document = Loader.loadPDF(pdf)) {
         assertThat(document.getNumberOfPages()).isBetween(1, 3);
         assertThat(document.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
@@ -122,7 +122,7 @@ class PrescriptionPdfTest {
             "abutments 16, clasp, gauge mm: 0.25 → 0.5");
     Prescription second =
         new Prescription(2, "0".repeat(64), Changes.between(first.content(), content), content);
-    String paper = text(PrescriptionPdf.of(second, Paper.LETTER, new byte[0]));
+    String paper = text(PrescriptionPdf.of(second, Paper.LETTER, Pictures.NONE));
     assertThat(paper)
         .contains("Revision 2 replaces revision 1")
         .contains("A3 <b>&\" of a guide")

@@ -1,0 +1,47 @@
+package rodwork.casework.prescription;
+
+import rodwork.rules.Threshold;
+import rodwork.rules.Thresholds;
+
+/**
+ * Sizes that are asked of the laboratory and follow from no measurement (handbook sections 5 and
+ * 10).
+ *
+ * @param barRelief relief under a lingual bar
+ * @param meshRelief room under a base connector between teeth
+ * @param freeEndRelief room under the base connector of a free end
+ * @param crossingRelief relief where metal crosses the gingival margin
+ * @param bead depth of the bead along an upper connector
+ * @param barThickness of a lingual or sublingual bar
+ * @param plateThickness of a plate or strap
+ * @param minorThickness of a minor connector
+ * @param restThickness of a rest at the marginal ridge
+ * @param tissueStop side of a tissue stop
+ */
+public record LaboratoryRules(
+    Threshold barRelief,
+    Threshold meshRelief,
+    Threshold freeEndRelief,
+    Threshold crossingRelief,
+    Threshold bead,
+    Threshold barThickness,
+    Threshold plateThickness,
+    Threshold minorThickness,
+    Threshold restThickness,
+    Threshold tissueStop) {
+
+  /** The values of a rulebook. */
+  public static LaboratoryRules from(Thresholds book) {
+    return new LaboratoryRules(
+        book.get("relief-lingual-bar", "mm"),
+        book.get("relief-base-connector", "mm"),
+        book.get("relief-base-connector-free-end", "mm"),
+        book.get("relief-gingival-crossing", "mm"),
+        book.get("bead-depth", "mm"),
+        book.get("lingual-bar-thickness", "mm"),
+        book.get("palatal-plate-thickness", "mm"),
+        book.get("minor-connector-thickness", "mm"),
+        book.get("rest-thickness-least", "mm"),
+        book.get("tissue-stop-side", "mm"));
+  }
+}

@@ -1,0 +1,202 @@
+package rodwork.casework.prescription;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.design.plan.Line;
+import rodwork.design.plan.Part;
+import rodwork.design.plan.Part.ConnectorKind;
+import rodwork.design.plan.Plan;
+import rodwork.design.plan.PlanRules;
+import rodwork.geometry.Vec3;
+import rodwork.rules.Finding;
+import rodwork.rules.Limit;
+import rodwork.rules.Reading;
+import rodwork.rules.Verdict;
+import rodwork.survey.plane.PlanePatch;
+
+/** What joins, carries and covers in a plan, as the prescription has it. */
+final class PlanRows {
+  /** Which connectors lie in the upper jaw. */
+  private static final Set<ConnectorKind> UPPER =
+      Set.of(
+          ConnectorKind.PALATAL_STRAP,
+          ConnectorKind.ANTERIOR_POSTERIOR_STRAP,
+          ConnectorKind.PALATAL_PLATE,
+          ConnectorKind.U_SHAPED);
+
+  private PlanRows() {}
+
+  static boolean isUpper(ConnectorKind kind) {
+    return UPPER.contains(kind);
+  }
+
+  /** The major connector; JSON null where there is nothing to connect. */
+  static Optional<ObjectNode> major(Plan plan, PlanRules rules, LaboratoryRules laboratory) {
+    return plan.majorConnector().map(m -> major(plan, m, rules, laboratory));
+  }
+
+  private static ObjectNode major(
+      Plan plan, Part.MajorConnector connector, PlanRules rules, LaboratoryRules laboratory) {
+    boolean upper = isUpper(connector.kind());
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    json.put("kind", connector.kind().words());
+    json.put("because", connector.because());
+    json.put("chosen", connector.chosen());
+    Figures.put(json, "leastWidthMm", connector.leastWidthMm(), Figures.MM);
+    Figures.put(json, "areaMm2", connector.areaMm2(), Figures.AREA);
+    boolean bar =
+        connector.kind() == ConnectorKind.LINGUAL_BAR
+            || connector.kind() == ConnectorKind.SUBLINGUAL_BAR;
+    Figures.put(
+        json,
+        "thicknessMm",
+        (bar ? laboratory.barThickness() : laboratory.plateThickness()).value(),
+        Figures.MM);
+    String border = (upper ? rules.upper().border() : rules.lower().border()).id();
+    Figures.put(json, "fromMarginsMm", measured(plan, border), Figures.MM);
+    Figures.put(json, "openingMm2", openingMm2(connector), Figures.AREA);
+    json.put("room", connector.room().words());
+    return json;
+  }
+
+  private static double measured(Plan plan, String rule) {
+    return plan.findings().stream()
+        .filter(f -> f.rule().equals(rule))
+        .map(Finding::reading)
+        .filter(Reading.Measured.class::isInstance)
+        .mapToDouble(r -> ((Reading.Measured) r).value())
+        .min()
+        .orElse(Double.NaN);
+  }
+
+  /** Area of the opening as a polygon laid out flat [mm²]; NaN without one. */
+  private static double openingMm2(Part.MajorConnector connector) {
+    if (connector.opening().isEmpty()) {
+      return Double.NaN;
+    }
+    List<Vec3> points = connector.opening().get().points();
+    Vec3 sum = Vec3.ZERO;
+    for (int i = 0; i < points.size(); i++) {
+      sum = sum.plus(points.get(i).cross(points.get((i + 1) % points.size())));
+    }
+    return sum.length() / 2;
+  }
+
+  static ArrayNode minor(Plan plan) {
+    ArrayNode json = JsonNodeFactory.instance.arrayNode();
+    for (Part.MinorConnector m : plan.minorConnectors()) {
+      ObjectNode one = json.addObject();
+      one.put("tooth", m.tooth().fdi());
+      one.put("side", PrescriptionContent.word(m.side()));
+      Figures.put(one, "lengthMm", m.line().lengthMm(), Figures.MM);
+    }
+    return json;
+  }
+
+  static ArrayNode bases(Plan plan) {
+    ArrayNode json = JsonNodeFactory.instance.arrayNode();
+    for (Part.DentureBase b : plan.bases()) {
+      ObjectNode one = json.addObject();
+      ArrayNode space = one.putArray("space");
+      b.space().missing().forEach(t -> space.add(t.fdi()));
+      ArrayNode teeth = one.putArray("teeth");
+      b.teeth().forEach(t -> teeth.add(t.tooth().fdi()));
+      one.put("freeEnd", b.space().freeEnd());
+      Figures.put(one, "areaMm2", b.areaMm2(), Figures.AREA);
+      Figures.put(one, "finishLineMm", b.finishLine().lengthMm(), Figures.MM);
+      one.put("tissueStop", b.tissueStop().isPresent());
+    }
+    return json;
+  }
+
+  /** The axis of rotation and what holds against it. */
+  static ObjectNode support(Plan plan) {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    plan.fulcrum()
+        .ifPresentOrElse(
+            f ->
+                json.putObject("fulcrum").put("right", f.right().fdi()).put("left", f.left().fdi()),
+            () -> json.putNull("fulcrum"));
+    ArrayNode indirect = json.putArray("indirectRetainers");
+    for (Part.IndirectRetainer i : plan.indirectRetainers()) {
+      ObjectNode one = indirect.addObject();
+      one.put("tooth", i.rest().tooth().fdi());
+      one.put("kind", i.rest().kind().words());
+      one.put("side", PrescriptionContent.word(i.rest().side()));
+      Figures.put(one, "distanceMm", i.distanceMm(), Figures.MM);
+      Figures.put(one, "ratio", i.ratio(), 2);
+    }
+    return json;
+  }
+
+  /** Every finding that is not met, too close to call, or not known, in that order. */
+  static ArrayNode findings(Plan plan) {
+    ArrayNode json = JsonNodeFactory.instance.arrayNode();
+    for (Verdict verdict : List.of(Verdict.NOT_MET, Verdict.TOO_CLOSE_TO_CALL, Verdict.NOT_KNOWN)) {
+      plan.findings().stream()
+          .filter(f -> f.verdict() == verdict)
+          .map(PlanRows::finding)
+          .distinct()
+          .forEach(json::add);
+    }
+    return json;
+  }
+
+  private static ObjectNode finding(Finding finding) {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    json.put("rule", finding.rule());
+    json.put("what", finding.what());
+    json.put("place", finding.place().words());
+    json.put("reading", finding.reading().words());
+    json.put("limit", words(finding.limit()));
+    json.put("verdict", finding.verdict().words());
+    json.put("standing", finding.standing().words());
+    json.put("source", finding.source());
+    return json;
+  }
+
+  /** A limit may itself be measured, and then not be known. */
+  private static String words(Limit limit) {
+    return limit instanceof Limit.Least least && !Double.isFinite(least.value())
+        ? "what is not known either"
+        : limit.words();
+  }
+
+  static ArrayNode rests(Plan plan, ToothNumber tooth) {
+    ArrayNode json = JsonNodeFactory.instance.arrayNode();
+    for (Part.Rest r : plan.rests(tooth)) {
+      ObjectNode one = json.addObject();
+      one.put("kind", r.kind().words());
+      one.put("side", PrescriptionContent.word(r.side()));
+      Figures.put(one, "lengthMm", r.lengthMm(), Figures.MM);
+      Figures.put(one, "widthMm", r.widthMm(), Figures.MM);
+      Figures.put(one, "seatDepthMm", r.depthMm(), Figures.MM);
+      one.put(
+          "indirectRetainer", plan.indirectRetainers().stream().anyMatch(i -> i.rest().equals(r)));
+    }
+    return json;
+  }
+
+  static ArrayNode plates(Plan plan, ToothNumber tooth) {
+    ArrayNode json = JsonNodeFactory.instance.arrayNode();
+    for (Part.GuidingPlate p : plan.plates()) {
+      if (p.tooth().equals(tooth)) {
+        ObjectNode one = json.addObject();
+        one.put("side", PrescriptionContent.word(p.side()));
+        Figures.put(
+            one, "parallelMm", p.plane().there().map(PlanePatch::heightMm).orElse(0.0), Figures.MM);
+        Figures.put(one, "wantedMm", p.plane().wantedHeight().value(), Figures.MM);
+      }
+    }
+    return json;
+  }
+
+  static double length(Optional<Line> line) {
+    return line.map(Line::lengthMm).orElse(Double.NaN);
+  }
+}
