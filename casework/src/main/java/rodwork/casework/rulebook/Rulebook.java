@@ -18,6 +18,7 @@ import rodwork.design.arm.ArmRules;
 import rodwork.design.arm.ArmSections;
 import rodwork.design.arm.ArmStock;
 import rodwork.design.clasp.ClaspBook;
+import rodwork.design.load.LoadRules;
 import rodwork.design.plan.PlanRules;
 import rodwork.survey.SurveyRules;
 import rodwork.survey.path.PathRules;
@@ -41,6 +42,7 @@ import rodwork.survey.tripod.TripodRules;
  * @param abutmentLimits by which facts of abutments are told
  * @param plan sizes and limits of the parts of a denture
  * @param laboratory sizes asked of the laboratory
+ * @param load how teeth and tissue give under load
  * @param conflicts where sources disagree, and the side taken
  * @param materials that arms are made of
  * @param sections of arms by their making
@@ -61,6 +63,7 @@ public record Rulebook(
     AbutmentRules.Limits abutmentLimits,
     PlanRules plan,
     LaboratoryRules laboratory,
+    LoadRules load,
     List<Conflict> conflicts,
     List<ArmMaterial> materials,
     Map<ArmMaterial.Making, ArmSections> sections) {

@@ -10,6 +10,7 @@ import rodwork.design.arm.ArmMaterial;
 import rodwork.design.arm.ArmRules;
 import rodwork.design.arm.ArmSections;
 import rodwork.design.arm.Section;
+import rodwork.design.load.LoadRules;
 import rodwork.design.plan.PlanRules;
 import rodwork.survey.SurveyRules;
 import rodwork.survey.path.PathRules;
@@ -51,6 +52,7 @@ final class RulebookReader {
             AbutmentRules.Limits.from(thresholds),
             PlanRules.from(thresholds),
             LaboratoryRules.from(thresholds),
+            LoadRules.from(thresholds),
             conflicts,
             materials,
             sections(root.at("sections")));

@@ -163,25 +163,7 @@ final class Ground {
 
   /** Triangles of gum that face the occlusal side and lie, seen from above, within a loop. */
   List<Integer> within(Line loop) {
-    return within(loop, frame.z());
-  }
-
-  private List<Integer> within(Line loop, Vec3 up) {
-    List<double[]> polygon = loop.points().stream().map(this::plan).toList();
-    double low = loop.points().stream().mapToDouble(p -> p.dot(up)).min().orElse(0) - 10;
-    List<Integer> inside = new ArrayList<>();
-    TriangleMesh mesh = mesh();
-    for (int t = 0; t < mesh.triangleCount(); t++) {
-      if (labels.of(t) == ToothLabels.GUM && isAnatomy(t)) {
-        Vec3 middle = mesh.pointOn(t, 1 / 3.0, 1 / 3.0);
-        if (middle.dot(up) > low
-            && mesh.doubleAreaNormal(t).dot(up) > 0
-            && contains(polygon, plan(middle))) {
-          inside.add(t);
-        }
-      }
-    }
-    return inside;
+    return CoveredGum.within(arch, labels, loop);
   }
 
   double areaMm2(List<Integer> triangles) {
