@@ -3,21 +3,27 @@ package rodwork.app.command;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import rodwork.app.operation.CastTeeth;
+import rodwork.app.operation.ComparePlans;
 import rodwork.app.operation.JudgeAbutments;
 import rodwork.app.operation.MakePlan;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.report.AnswerReader;
 import rodwork.app.report.ChoicesReader;
+import rodwork.app.report.ComparisonJson;
+import rodwork.app.report.ComparisonTable;
 import rodwork.app.report.OutputFile;
 import rodwork.app.report.PlanJson;
 import rodwork.app.report.PlanTable;
@@ -32,14 +38,17 @@ import rodwork.design.plan.Choices;
     name = "plan",
     description = {
       "Plans a denture at a path: rests, guiding plates, clasps with both arms, minor and major"
-          + " connectors, bases, indirect retainers, as curves on the cast, with every rule that the"
-          + " plan meets or breaks and what is not known.",
+          + " connectors, bases, indirect retainers, as curves on the cast, with every rule that"
+          + " the plan meets or breaks and what is not known.",
       "What a person chooses otherwise stands in a file of choices and keeps its warnings.",
       "The teeth are found as rodwork teeth finds them, or read from --labels."
     },
     mixinStandardHelpOptions = true,
     sortOptions = false)
 final class PlanCommand implements Runnable {
+  /** More than three plans at once nobody can look over. */
+  private static final int MOST_OTHERS = 2;
+
   @Spec
   @SuppressWarnings("NullAway.Init") // picocli fills it in
   private CommandSpec spec;
@@ -61,6 +70,16 @@ final class PlanCommand implements Runnable {
       paramLabel = "FILE",
       description = "What a person chose, as docs/schema/choices.schema.json has it.")
   private @Nullable Path choices;
+
+  @Option(
+      names = "--compare",
+      paramLabel = "FILE",
+      arity = "1",
+      description =
+          "Other choices, as --choices has them: plan by them too and tell what differs, tooth by"
+              + " tooth, with what a bite on each base does as ratios (docs/load-model.md). May be"
+              + " given twice. Table and JSON are then those of the comparison.")
+  private @Nullable List<Path> compare;
 
   @Option(
       names = "--drawing",
@@ -94,7 +113,15 @@ final class PlanCommand implements Runnable {
     Answers said = answers == null ? Answers.NONE : AnswerReader.of(answers);
     PrintWriter out = spec.commandLine().getOut();
     Choices chosen = choices == null ? Choices.NONE : ChoicesReader.read(choices);
+    List<Choices> others =
+        compare == null ? List.of() : compare.stream().map(ChoicesReader::read).toList();
+    if (others.size() > MOST_OTHERS) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--compare was given " + others.size() + " times; the most is " + MOST_OTHERS);
+    }
     MakePlan.Planned planned;
+    List<ComparePlans.Compared> compared = List.of();
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
       OpenedCast opened = OpenCast.of(cast.file(), cast.options(), watch);
       CastTeeth known = teeth.on(opened, watch);
@@ -102,6 +129,9 @@ final class PlanCommand implements Runnable {
           new JudgeAbutments.Wanted(
               path.wanted(known.arch().frame().jaw()), new TreeSet<>(), null, said);
       planned = MakePlan.of(known, asked, chosen, book, watch);
+      if (!others.isEmpty()) {
+        compared = ComparePlans.of(named(planned, others, watch), null, watch);
+      }
     }
     if (drawing != null) {
       String svg =
@@ -114,10 +144,29 @@ final class PlanCommand implements Runnable {
       OutputFile.write(drawing, file -> file.write(svg.getBytes(StandardCharsets.UTF_8)));
     }
     if (json != null) {
-      JsonOutput.write(json, PlanJson.of(planned), out);
+      JsonOutput.write(
+          json, compared.isEmpty() ? PlanJson.of(planned) : ComparisonJson.of(compared), out);
     }
     if (!JsonOutput.STDOUT.equals(json)) {
-      PlanTable.of(planned, teeth.notation()).forEach(out::println);
+      (compared.isEmpty()
+              ? PlanTable.of(planned, teeth.notation())
+              : ComparisonTable.of(compared, teeth.notation()))
+          .forEach(out::println);
     }
+  }
+
+  private List<ComparePlans.Named> named(
+      MakePlan.Planned first, List<Choices> others, TerminalWatch watch) {
+    List<ComparePlans.Named> plans = new ArrayList<>();
+    plans.add(
+        new ComparePlans.Named(
+            choices == null ? "as proposed" : String.valueOf(choices.getFileName()), first));
+    for (int i = 0; i < others.size(); i++) {
+      plans.add(
+          new ComparePlans.Named(
+              String.valueOf(Objects.requireNonNull(compare).get(i).getFileName()),
+              MakePlan.on(first.judged(), null, others.get(i), watch)));
+    }
+    return plans;
   }
 }

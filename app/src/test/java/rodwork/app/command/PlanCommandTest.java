@@ -149,6 +149,79 @@ class PlanCommandTest {
     assertThat(shell.err()).contains(code);
   }
 
+  /** A real arch, planned twice: a rest on the other side, and a tooth left alone. */
+  @ParameterizedTest
+  @CsvSource({
+    "lower-35-37-47, '35,37,47', 34, mesial, 46",
+    "upper-15-24, '15,24', 14, mesial, 23",
+  })
+  void plansAreComparedPartByPartAndUnderLoad(
+      String arch, String missing, int rest, String side, int notUsed) throws IOException {
+    Path other = folder.resolve("other.json");
+    Files.writeString(
+        other,
+        "{\"rests\": {\"" + rest + "\": {\"kind\": \"occlusal\", \"side\": \"" + side + "\"}}}");
+    Path without = folder.resolve("without.json");
+    Files.writeString(without, "{\"notUsed\": [" + notUsed + "]}");
+    JsonNode json =
+        planned(arch, missing, "--compare", other.toString(), "--compare", without.toString());
+    assertThat(Schemas.errors("comparison", json)).isEmpty();
+    JsonNode moved = json.get("others").get(0).get("against");
+    assertThat(moved.get("parts")).anyMatch(p -> p.get("tooth").asInt() == rest);
+    assertThat(moved.get("loads")).isNotEmpty();
+    // Every base is bitten on, and every tooth that carries is told of.
+    assertThat(moved.get("loads").findValuesAsText("measure")).contains("tipping moment");
+    JsonNode left = json.get("others").get(1).get("against");
+    assertThat(left.get("loads"))
+        .anyMatch(
+            l ->
+                l.get("tooth").asInt() == notUsed
+                    && l.get("answer").asText().equals("only in the first")
+                    && l.get("interval").isNull());
+    assertThat(left.get("findings"))
+        .anyMatch(f -> f.get("turn").asText().equals("only in the first"));
+    for (JsonNode load : left.get("loads")) {
+      if (load.get("answer").asText().equals("not separable")) {
+        assertThat(load.get("interval").get("from").asDouble()).isLessThanOrEqualTo(1);
+        assertThat(load.get("interval").get("to").asDouble()).isGreaterThanOrEqualTo(1);
+      }
+    }
+    assertThat(
+            planned(arch, missing, "--compare", other.toString(), "--compare", without.toString()))
+        .isEqualTo(json);
+  }
+
+  @Test
+  void aPlanBesideItselfDiffersInNothing() throws IOException {
+    Path same = folder.resolve("same.json");
+    Files.writeString(same, "{}");
+    JsonNode against =
+        planned("lower-35-37-47", "35,37,47", "--compare", same.toString())
+            .get("others")
+            .get(0)
+            .get("against");
+    for (String list : List.of("parts", "measures", "findings", "firstOpen", "otherOpen")) {
+      assertThat(against.get(list)).as(list).isEmpty();
+    }
+    assertThat(against.get("loads"))
+        .allMatch(
+            l -> List.of("alike", "hardly loaded in either").contains(l.get("answer").asText()));
+  }
+
+  @Test
+  void noMoreThanThreePlansAreCompared() throws IOException {
+    Path same = folder.resolve("same.json");
+    Files.writeString(same, "{}");
+    String[] line = new String[6];
+    for (int i = 0; i < 6; i += 2) {
+      line[i] = "--compare";
+      line[i + 1] = same.toString();
+    }
+    Shell shell = run("lower-35-37-47", "35,37,47", line);
+    assertThat(shell.code()).isEqualTo(2);
+    assertThat(shell.err()).contains("--compare was given 3 times; the most is 2");
+  }
+
   @Test
   void theTableNamesPartsAndWhatIsOpen() {
     Shell shell = run("lower-35-37-47", "35,37,47");
