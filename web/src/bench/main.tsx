@@ -13,6 +13,7 @@ import "./strip.css";
 import "./pins.css";
 import "./chart.css";
 import "./ledger.css";
+import "./plan.css";
 
 // The key to the server comes in the address after #, which a browser never sends anywhere.
 const token = new URLSearchParams(location.hash.slice(1)).get("token") ?? location.hash.slice(1);

@@ -7,7 +7,7 @@ import type { StageDriver } from "./stage-driver";
 
 /** The hand on the cast: carrying the rod, turning and shifting the table, leaving and dragging marks. */
 export class PointerHand {
-  private held: { readonly kind: "orbit" | "pan" | "mark" | "margin"; readonly id: string; readonly gesture: number; x: number; y: number; moved: boolean } | null = null;
+  private held: { readonly kind: "orbit" | "pan" | "mark" | "margin" | "border"; readonly id: string; readonly gesture: number; x: number; y: number; moved: boolean } | null = null;
   private readonly off = new AbortController();
 
   constructor(private readonly driver: StageDriver) {
@@ -19,7 +19,7 @@ export class PointerHand {
     on("pointerup", (event) => this.up(event));
     on("pointercancel", () => {
       this.held = null;
-      driver.bench.store.set({ pulling: null });
+      driver.bench.store.set({ pulling: null, dragging: null });
     });
     on("contextmenu", (event) => event.preventDefault(), false);
     on("wheel", (event) => this.wheel(event), false);
@@ -38,7 +38,9 @@ export class PointerHand {
     if (mark) driver.bench.select(mark);
     const margin = shifting || mark ? null : driver.marginAt(x, y);
     if (margin) driver.bench.store.set({ pulling: { from: margin, to: margin } });
-    this.held = { kind: shifting ? "pan" : mark ? "mark" : margin ? "margin" : "orbit", id: mark ?? "", gesture: newGesture(), x, y, moved: false };
+    const border = shifting || mark ? null : driver.borderAt(x, y);
+    if (border) driver.bench.store.set({ dragging: { from: border, to: border } });
+    this.held = { kind: shifting ? "pan" : mark ? "mark" : margin ? "margin" : border ? "border" : "orbit", id: mark ?? "", gesture: newGesture(), x, y, moved: false };
   }
 
   private move(event: PointerEvent): void {
@@ -57,7 +59,15 @@ export class PointerHand {
     if (held.kind === "orbit") driver.setView(orbit(driver.view, dx * 0.0075, dy * 0.0075));
     else if (held.kind === "pan") driver.setView(pan(driver.view, dx * driver.stage.mmPerPx, -dy * driver.stage.mmPerPx));
     else if (held.kind === "mark") this.slide(event, held.id, held.gesture);
+    else if (held.kind === "border") this.drag(x, y);
     else this.pull(x, y);
+  }
+
+  private drag(x: number, y: number): void {
+    const { bench, stage } = this.driver;
+    const { dragging } = bench.store.get();
+    const spot = stage.pick(x, y);
+    if (dragging && spot) bench.store.set({ dragging: { from: dragging.from, to: spot.point } });
   }
 
   private pull(x: number, y: number): void {
@@ -73,6 +83,9 @@ export class PointerHand {
     const { pulling, tooth } = driver.bench.store.get();
     if (pulling) driver.bench.store.set({ pulling: null });
     if (held?.kind === "margin" && held.moved && pulling && tooth !== null) driver.bench.pullMargin(tooth, pulling.from, pulling.to);
+    const { dragging } = driver.bench.store.get();
+    if (dragging) driver.bench.store.set({ dragging: null });
+    if (held?.kind === "border" && held.moved && dragging) driver.bench.moveBorder(dragging.from, dragging.to);
     if (!held || held.moved || held.kind !== "orbit" || event.button !== 0) return;
     const { bench } = driver;
     const { gauge, asking, page } = bench.store.get();

@@ -9,9 +9,11 @@ import { directionToScan, directionToWorld, type Pose, toWorld } from "../values
 import type { Mm } from "../values/units";
 import { scan, type ScanVec, sub, world } from "../values/vec";
 import { alongRod, facing, type Side, sideView, type View } from "../values/view";
+import type { Plan } from "../wire/plan";
 import type { Spot } from "../wire/types";
 import { CurveWalk } from "./curve-walk";
-import { lookOf, marginsFor, pinsFor, poseFor, standFor } from "./stage-model";
+import { knots, nearestOn, type PlanFigure, planFigures } from "../scene/plan-figure";
+import { lookOf, marginsFor, pinsFor, planShown, poseFor, standFor } from "./stage-model";
 
 /** How near to its curve a gauge slides onto it [CSS px]. */
 export const SNAP_PX = 16;
@@ -29,6 +31,8 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
   private look_: Look = LIGHT;
   private systemDark = false;
   private readonly walk = new CurveWalk();
+  private plan: Plan | null = null;
+  private figures: readonly PlanFigure[] = [];
   private readonly stop: () => void;
 
   constructor(
@@ -127,6 +131,16 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
     return best;
   }
 
+  /** The place of the connector's border under the pointer. */
+  borderAt(x: number, y: number): ScanVec | null {
+    const connector = this.plan?.majorConnector;
+    const spot = connector ? this.stage.pick(x, y) : null;
+    const near = connector && spot ? nearestOn(connector.outline.points, spot.point) : null;
+    if (!near) return null;
+    const [nx, ny] = this.canvasPlace(near);
+    return Math.hypot(nx - x, ny - y) <= GRIP_PX ? near : null;
+  }
+
   /** What looks at the viewer, in the scan frame: "this is from above". */
   towardsViewer(): ScanVec {
     return directionToScan(this.pose, this.view.back);
@@ -187,6 +201,7 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
     if (newCast || newLook || now.teeth !== was.teeth || now.tooth !== was.tooth || now.page !== was.page || now.pulling !== was.pulling) {
       this.stage.setMargins(marginsFor(now), look);
     }
+    this.followPlan(now, was, newLook || newCast);
     if (newCast || now.survey !== was.survey || now.cast?.frame !== was.cast?.frame) {
       this.pose = poseFor(now, this.pivot);
       this.stage.setPose(this.pose);
@@ -194,6 +209,25 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
     const newPose = now.cast?.frame !== was.cast?.frame || now.cast?.jaw !== was.cast?.jaw;
     if (newCast || newPose) this.look("above");
     this.place();
+  }
+
+  /** Under a plan the plaster is bare: its lines would drown in bands and survey lines. */
+  private followPlan(now: BenchState, was: Partial<BenchState>, anew: boolean): void {
+    const plan = planShown(now);
+    const { cast } = this.stage;
+    const newPlan = anew || plan !== this.plan;
+    if (newPlan || now.survey !== was.survey || now.gauge !== was.gauge) {
+      if (plan || this.plan) this.stage.setLines(plan ? null : now.survey, now.gauge, this.look_);
+      this.stage.setBands(now.survey !== null && !plan);
+    }
+    if (newPlan) {
+      this.plan = plan;
+      this.figures = plan && cast && now.cast?.frame ? planFigures(plan, now.cast.frame.y, cast) : [];
+    }
+    if (newPlan || now.part !== was.part || now.dragging !== was.dragging) {
+      const dragged = now.dragging ? [now.dragging.from, now.dragging.to] : [];
+      this.stage.setPlan(this.figures, now.part, knots(plan), dragged, this.look_);
+    }
   }
 
   private place(): void {

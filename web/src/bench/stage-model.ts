@@ -6,6 +6,7 @@ import type { Margin } from "../scene/margin-lines";
 import type { Pin } from "../scene/mark-pins";
 import type { RodStand } from "../scene/rod-figure";
 import type { BenchState } from "../state/bench-state";
+import type { Plan } from "../wire/plan";
 import { fitsStill } from "../state/document";
 
 export function lookOf(state: BenchState, systemDark: boolean): Look {
@@ -53,3 +54,6 @@ export function marginsFor({ teeth, tooth, page, pulling }: BenchState): Margin[
   const margins = (teeth?.teeth ?? []).map((each) => ({ points: each.margin, chosen: each.tooth === tooth }));
   return pulling ? [...margins, { points: [pulling.from, pulling.to], chosen: true }] : margins;
 }
+
+/** The plan that is shown on the cast: the newest, while its page lies open. */
+export const planShown = ({ page, planned }: BenchState): Plan | null => (page === "plan" ? (planned?.sheet?.plan ?? null) : null);

@@ -1,6 +1,7 @@
 import type { ReactElement } from "react";
 import { type Band, bands, HATCH_LINE_PX, HATCH_STEP_PX, LIGHT } from "../values/look";
 import { mm, type UnitChoice } from "../values/units";
+import { PlanLegend } from "./PlanLegend";
 import { useBench } from "./use-bench";
 
 /** From–to of a band in words, in the units chosen. */
@@ -59,7 +60,9 @@ export function Legend(): ReactElement | null {
   const gauges = useBench((s) => s.cast?.gaugesMm ?? null);
   const units = useBench((s) => s.units);
   const exact = useBench((s) => (s.survey?.head.exact ?? true) && !s.coarse);
+  const plan = useBench((s) => s.page === "plan" && s.planned?.sheet != null);
   if (!gauges) return null;
+  if (plan) return <PlanLegend />;
   const all = bands(gauges.map((g) => mm(g)));
   return (
     <div className="legend num" aria-label="Legend">

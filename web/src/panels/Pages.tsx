@@ -3,6 +3,7 @@ import type { Page } from "../state/bench-state";
 import { ArchPage } from "./ArchPage";
 import { LedgerPage } from "./LedgerPage";
 import { Marks } from "./Marks";
+import { PlanPage } from "./PlanPage";
 import { ProfilePanel } from "./ProfilePanel";
 import { ScanReport } from "./ScanReport";
 import { useBench, useDesk } from "./use-bench";
@@ -11,6 +12,7 @@ const PAGES: readonly { page: Page; word: string }[] = [
   { page: "profile", word: "Profile" },
   { page: "arch", word: "Arch" },
   { page: "ledger", word: "Ledger" },
+  { page: "plan", word: "Plan" },
 ];
 
 /** Two pages on one stand. */
@@ -33,6 +35,7 @@ export function PageTurn(): ReactElement | null {
 export function Pages(): ReactElement {
   const page = useBench((s) => s.page);
   if (page === "ledger") return <LedgerPage />;
+  if (page === "plan") return <PlanPage />;
   return page === "arch" ? (
     <>
       <ArchPage />

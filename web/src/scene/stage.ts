@@ -10,6 +10,7 @@ import { BandMaterial } from "./band-material";
 import { CastBody } from "./cast-body";
 import { LeadLines, LIFT_MM } from "./lead-lines";
 import { type Margin, MarginLines } from "./margin-lines";
+import { PlanLines } from "./plan-lines";
 import { MarkPins, type Pin } from "./mark-pins";
 import { RodFigure, type RodStand } from "./rod-figure";
 import { StillLayer } from "./still-layer";
@@ -36,6 +37,7 @@ export class Stage {
   private readonly material = new BandMaterial();
   private readonly lines = new LeadLines();
   private readonly margins = new MarginLines();
+  private readonly plan = new PlanLines();
   private readonly rod = new RodFigure();
   private readonly pins = new MarkPins();
   private body: CastBody | null = null;
@@ -65,7 +67,7 @@ export class Stage {
     this.renderer.setClearColor(0x000000, 0);
     this.renderer.autoClear = false;
     this.still = new StillLayer(this.renderer);
-    this.stillScene.add(this.lines.group, this.margins.group);
+    this.stillScene.add(this.lines.group, this.margins.group, this.plan.group);
     this.movingScene.add(this.rod.group, this.pins.group);
   }
 
@@ -101,6 +103,17 @@ export class Stage {
 
   setMargins(margins: readonly Margin[], look: Look): void {
     this.margins.set(margins, look);
+    this.touch(true);
+  }
+
+  setPlan(...given: Parameters<PlanLines["set"]>): void {
+    this.plan.set(...given);
+    this.touch(true);
+  }
+
+  /** Whether the bands of the undercut are shown, or bare plaster. */
+  setBands(shown: boolean): void {
+    this.material.setShown(shown);
     this.touch(true);
   }
 
@@ -194,6 +207,7 @@ export class Stage {
     this.body?.dispose();
     this.lines.dispose();
     this.margins.dispose();
+    this.plan.dispose();
     this.rod.dispose();
     this.pins.dispose();
     this.still.dispose();
@@ -224,7 +238,7 @@ export class Stage {
       const lift = times(view.back, LIFT_MM);
       const matrix = poseMatrix(pose);
       for (let i = 0; i < 3; i++) matrix[12 + i]! += lift[i as 0 | 1 | 2];
-      for (const { group } of [this.lines, this.margins]) {
+      for (const { group } of [this.lines, this.margins, this.plan]) {
         group.matrix.fromArray(matrix);
         group.matrixWorldNeedsUpdate = true;
       }
@@ -233,6 +247,7 @@ export class Stage {
       this.material.setScreen(ax * ratio, (this.height - ay) * ratio, ratio);
       this.lines.setScreen(this.width, this.height);
       this.margins.setScreen(this.width, this.height);
+      this.plan.setScreen(this.width, this.height);
       this.still.draw(this.coarse, () => {
         this.renderer.clear();
         this.renderer.render(this.stillScene, camera);

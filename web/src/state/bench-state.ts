@@ -2,12 +2,14 @@ import type { UnitChoice } from "../values/units";
 import type { CastMesh } from "../wire/mesh";
 import type { StripSection } from "../wire/strip";
 import type { SurveyFrame } from "../wire/survey-frame";
+import type { BorderMove } from "../wire/plan";
 import type { ScanVec } from "../values/vec";
 import type { Notation } from "../values/tooth-number";
 import type { CastCard, CastInfo, Fdi, Problem, Profile, Reading, Spot, TeethInfo, ToothDepths, ToothPoint } from "../wire/types";
 import type { Mm } from "../values/units";
 import type { Document } from "./document";
 import type { Judged } from "./judging";
+import type { Planned } from "./planning";
 import { type History, NO_HISTORY } from "./history";
 
 export type LookChoice = "system" | "light" | "dark";
@@ -21,7 +23,7 @@ export interface Carried extends Spot {
 /** What the bench is asking a person to do on the cast itself. */
 export type Asking = null | "up" | "front";
 
-export const PAGES = ["profile", "arch", "ledger"] as const;
+export const PAGES = ["profile", "arch", "ledger", "plan"] as const;
 export type Page = (typeof PAGES)[number];
 
 export interface BenchState {
@@ -60,6 +62,13 @@ export interface BenchState {
   /** The ledger as it was last judged. */
   readonly judged: Judged | null;
   readonly judging: boolean;
+  /** The plan as it was last made. */
+  readonly planned: Planned | null;
+  readonly planning: boolean;
+  /** Name of the part of the plan that is spoken of. */
+  readonly part: string | null;
+  /** A place of the connector's border while it is dragged. */
+  readonly dragging: BorderMove | null;
   /** The row of the ledger that lies open. */
   readonly row: string | null;
   /** A place of the cast that the ledger points at. */
@@ -111,6 +120,10 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
   pulling: "moment",
   judged: "server",
   judging: "moment",
+  planned: "server",
+  planning: "moment",
+  part: "moment",
+  dragging: "moment",
   row: "moment",
   pointed: "moment",
   page: "browser",
@@ -150,6 +163,10 @@ export const EMPTY_BENCH: BenchState = {
   pulling: null,
   judged: null,
   judging: false,
+  planned: null,
+  planning: false,
+  part: null,
+  dragging: null,
   row: null,
   pointed: null,
   page: "profile",

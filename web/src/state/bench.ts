@@ -10,6 +10,8 @@ import { type BenchState, EMPTY_BENCH, type LookChoice, type Page } from "./benc
 import { apply, type Command, type Mark, type PathPin } from "./document";
 import { Charting } from "./charting";
 import { Judging } from "./judging";
+import { Planning } from "./planning";
+import type { PlanChoices } from "./plan-choices";
 import { recorded, redone, undone } from "./history";
 import type { Keep } from "./keep";
 import { LEAST_PULL_MM, pulled } from "./margin-pull";
@@ -32,6 +34,7 @@ export class Bench {
   readonly opening: Opening;
   readonly charting: Charting;
   private readonly judging: Judging;
+  private readonly planning: Planning;
   private readonly surveying: Surveying;
   private readonly teething: Teething;
 
@@ -46,6 +49,8 @@ export class Bench {
     this.teething = new Teething(this.store, api, () => this.surveying.readTeeth());
     this.judging = new Judging(this.store, api);
     this.store.subscribe(() => this.judging.follow());
+    this.planning = new Planning(this.store, api);
+    this.store.subscribe(() => this.planning.follow());
     this.opening = new Opening(this.store, api, keep, this.surveying, this.teething);
   }
 
@@ -325,7 +330,7 @@ export class Bench {
   }
 
   turnTo(page: Page): void {
-    this.store.set({ page, adding: null, toothHand: null, pointed: null });
+    this.store.set({ page, adding: null, toothHand: null, pointed: null, part: null });
     this.keep.keepHabits(this.store.get());
   }
 
@@ -354,6 +359,25 @@ export class Bench {
     const of = Object.fromEntries(Object.entries(typeof said === "object" ? said : {}).filter(([key]) => key !== fact));
     const to = { ...document.answers, [tooth]: answer === null ? of : { ...of, [fact]: answer } };
     this.edit({ kind: "answers", what: `${what}, ${toothText(tooth, notation)}`, from: document.answers, to });
+  }
+
+  // The plan.
+
+  changePlan(what: string, to: PlanChoices): void {
+    const { document } = this.store.get();
+    if (document) this.edit({ kind: "plan", what, from: document.plan, to });
+  }
+
+  /** The part of the plan that stands out on the cast. */
+  speakOf(part: string | null): void {
+    this.store.set({ part });
+  }
+
+  /** Moves a place of the connector's border; what lies beside it follows. */
+  moveBorder(from: ScanVec, to: ScanVec): void {
+    const { document } = this.store.get();
+    if (!document || length(sub(to, from)) < LEAST_PULL_MM) return;
+    this.changePlan("moved border", { ...document.plan, moves: [...document.plan.moves, { from, to }] });
   }
 
   // The rod and the habits.

@@ -2,6 +2,7 @@ import { EMPTY_CHART } from "../values/chart";
 import { REFERENCE, sameTilt, type Tilt } from "../values/tilt";
 import type { ClaspChoice } from "./ledger";
 import type { AnswersSaid } from "../wire/abutments";
+import { NOTHING_CHOSEN, type PlanChoices } from "./plan-choices";
 import type { Mm } from "../values/units";
 import type { FrameChoice, Reading, Spot, TeethSaid } from "../wire/types";
 
@@ -37,6 +38,8 @@ export interface Document {
   readonly answers: AnswersSaid;
   /** The clasp chosen for an abutment, by its row of the ledger. */
   readonly clasps: Readonly<Record<string, ClaspChoice>>;
+  /** What a person changed of the plan. */
+  readonly plan: PlanChoices;
 }
 
 export const NOTHING_SAID: TeethSaid = { missing: [], points: [], pins: [], chart: EMPTY_CHART };
@@ -50,6 +53,7 @@ export const emptyDocument = (frame: FrameChoice): Document => ({
   teeth: NOTHING_SAID,
   answers: {},
   clasps: {},
+  plan: NOTHING_CHOSEN,
 });
 
 /**
@@ -64,6 +68,7 @@ export type Command =
   | { readonly kind: "pin"; readonly index: number; readonly from: PathPin | null; readonly to: PathPin | null }
   | { readonly kind: "answers"; readonly what: string; readonly from: AnswersSaid; readonly to: AnswersSaid }
   | { readonly kind: "clasp"; readonly row: string; readonly from: ClaspChoice | null; readonly to: ClaspChoice | null }
+  | { readonly kind: "plan"; readonly what: string; readonly from: PlanChoices; readonly to: PlanChoices }
   | { readonly kind: "mark"; readonly index: number; readonly from: Mark | null; readonly to: Mark | null };
 
 export function apply(document: Document, command: Command): Document {
@@ -86,6 +91,8 @@ export function apply(document: Document, command: Command): Document {
       const others = Object.fromEntries(Object.entries(document.clasps).filter(([row]) => row !== command.row));
       return { ...document, clasps: command.to ? { ...others, [command.row]: command.to } : others };
     }
+    case "plan":
+      return { ...document, plan: command.to };
     case "mark": {
       const without = command.from ? document.marks.filter((mark) => mark.id !== command.from?.id) : document.marks;
       return { ...document, marks: command.to ? without.toSpliced(command.index, 0, command.to) : without };
@@ -121,6 +128,7 @@ export function told(command: Command): string {
       return "orientation";
     case "teeth":
     case "answers":
+    case "plan":
       return command.what;
     case "pin":
       return command.from === null ? `pin ${command.to?.name}` : command.to === null ? `removed pin ${command.from.name}` : `name of pin ${command.from.name}`;

@@ -21,6 +21,10 @@ export function holds(judged: Judged | null, { document, teeth }: Pick<BenchStat
   return judged !== null && document !== null && judged.teeth === teeth && sameTilt(judged.tilt, document.tilt) && judged.answers === document.answers;
 }
 
+/** Whether the tilt has come to rest: what was surveyed exactly is what the document wants. */
+export const atRest = ({ survey, document }: Pick<BenchState, "survey" | "document">): boolean =>
+  survey?.head.exact === true && document !== null && sameTilt({ anterior: survey.head.tilt[0], right: survey.head.tilt[1] }, document.tilt);
+
 /**
  * Keeps the ledger in step with tilt, teeth and answers while its page lies open: the newest wins, one is judged at a time, and
  * none before the tilt has come to rest.
@@ -41,9 +45,8 @@ export class Judging {
     this.running = true;
     for (;;) {
       const state = this.store.get();
-      const { cast, document, teeth, survey, page, judged, teething } = state;
-      const rests = survey?.head.exact === true && document !== null && sameTilt({ anterior: survey.head.tilt[0], right: survey.head.tilt[1] }, document.tilt);
-      if (page !== "ledger" || !cast || !document || !teeth || teeth.teeth.length === 0 || teething || !rests || holds(judged, state)) break;
+      const { cast, document, teeth, page, judged, teething } = state;
+      if (page !== "ledger" || !cast || !document || !teeth || teeth.teeth.length === 0 || teething || !atRest(state) || holds(judged, state)) break;
       const from = { tilt: document.tilt, teeth, answers: document.answers };
       this.store.set({ judging: true });
       let next: Judged;

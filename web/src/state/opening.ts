@@ -3,6 +3,7 @@ import type { Api, LengthUnit } from "../wire/api";
 import type { CastCard, CastInfo, FrameChoice } from "../wire/types";
 import type { BenchState } from "./bench-state";
 import { emptyDocument, NOTHING_SAID } from "./document";
+import { NOTHING_CHOSEN } from "./plan-choices";
 import { NO_HISTORY } from "./history";
 import type { Keep } from "./keep";
 import { problemOf } from "./problem-of";
@@ -13,7 +14,7 @@ import type { Teething } from "./teething";
 /** What belongs to one cast, with none on the table. */
 const EMPTY_TABLE: Pick<
   BenchState,
-  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "row" | "pointed"
+  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "planned" | "row" | "pointed"
 > = {
   cast: null,
   mesh: null,
@@ -34,6 +35,7 @@ const EMPTY_TABLE: Pick<
   adding: null,
   toothHand: null,
   judged: null,
+  planned: null,
   row: null,
   pointed: null,
 };
@@ -153,7 +155,7 @@ export class Opening {
       cast,
       mesh,
       // What an older bench kept may lack what was added since.
-      document: { ...emptyDocument({ jaw: cast.jaw, up: null, front: null }), ...kept.document, teeth: { ...NOTHING_SAID, ...kept.document?.teeth } },
+      document: { ...emptyDocument({ jaw: cast.jaw, up: null, front: null }), ...kept.document, teeth: { ...NOTHING_SAID, ...kept.document?.teeth }, plan: { ...NOTHING_CHOSEN, ...kept.document?.plan } },
       history: kept.history ?? NO_HISTORY,
       asking: cast.frame ? null : "up",
     });

@@ -1,5 +1,6 @@
 import { chartDocument } from "../values/chart";
 import type { Jaw, Tilt } from "../values/tilt";
+import type { ChoicesSaid, PlanSheet } from "./plan";
 import type { AbutmentSheet, AnswersSaid } from "./abutments";
 import { type CastMesh, decodeMesh } from "./mesh";
 import type { PathFound, PathMap, PathsCompared } from "./path";
@@ -97,6 +98,12 @@ export class Api {
   abutments(id: string, tilt: Tilt, answers: AnswersSaid): Promise<AbutmentSheet> {
     const body = { tilt: [tilt.anterior, tilt.right], answers };
     return this.json("POST", `api/casts/${encodeURIComponent(id)}/abutments`, JSON.stringify(body));
+  }
+
+  /** Plans the denture on a cast whose teeth are known, at a tilt, with its drawing. */
+  plan(id: string, tilt: Tilt, answers: AnswersSaid, choices: ChoicesSaid): Promise<PlanSheet> {
+    const body = { tilt: [tilt.anterior, tilt.right], answers, choices };
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/plan`, JSON.stringify(body));
   }
 
   surveyAddress(id: string): string {
