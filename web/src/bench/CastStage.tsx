@@ -28,7 +28,7 @@ export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonl
     made.stage.onDrawn = () => {
       if (!over.current) return;
       placeLabels(over.current, made, bench);
-      tellDrawn(over.current, bench);
+      tellDrawn(over.current, made, bench);
     };
     const scheme = window.matchMedia(DARK_QUERY);
     const follow = (): void => made.setSystemDark(scheme.matches);
@@ -90,9 +90,10 @@ export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonl
 }
 
 /** Writes down which survey the picture shows, for tests and measurements. Done by hand, for it belongs to the picture alone. */
-function tellDrawn(over: HTMLElement, bench: Bench): void {
+function tellDrawn(over: HTMLElement, driver: StageDriver, bench: Bench): void {
   const { survey, coarse } = bench.store.get();
   over.dataset["drawn"] = survey ? `${survey.head.tilt.join(" ")} ${survey.head.exact && !coarse ? "exact" : "coarse"}` : "";
+  over.dataset["knots"] = driver.knots.map((knot) => driver.canvasPlace(knot).map(Math.round).join(" ")).join(", ");
 }
 
 /** Puts the tag beside the rod and each number beside its mark. Done by hand: this happens with every picture. */

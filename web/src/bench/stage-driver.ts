@@ -131,6 +131,11 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
     return best;
   }
 
+  /** Where the connector's border can be taken hold of. */
+  get knots(): readonly ScanVec[] {
+    return knots(this.plan);
+  }
+
   /** The place of the connector's border under the pointer. */
   borderAt(x: number, y: number): ScanVec | null {
     const connector = this.plan?.majorConnector;
@@ -226,7 +231,7 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
     }
     if (newPlan || now.part !== was.part || now.dragging !== was.dragging) {
       const dragged = now.dragging ? [now.dragging.from, now.dragging.to] : [];
-      this.stage.setPlan(this.figures, now.part, knots(plan), dragged, this.look_);
+      this.stage.setPlan(this.figures, now.part, this.knots, dragged, this.look_);
     }
   }
 

@@ -62,10 +62,9 @@ export function PlanTooth({ plan, tooth }: { readonly plan: Plan; readonly tooth
                 {clasp.material} · {clasp.answer}
                 {clasp.chosen ? " · chosen" : ""}
               </span>
-              {clasp.warnings.length + clasp.preparations.length > 0 && (
-                <span className="line soft num">
-                  {[...clasp.preparations.map(({ what, amountMm }) => `${what}, ${lengthText(amountMm, units)}`), ...clasp.warnings].join("; ")}
-                </span>
+              {!clasp.retentive && <span className="line soft">No retentive arm is drawn: its tip has no place on the tooth as it is.</span>}
+              {clasp.preparations.length > 0 && (
+                <span className="line soft num">{clasp.preparations.map(({ what, amountMm }) => `${what}, ${lengthText(amountMm, units === "in" ? "in" : "mm")}`).join("; ")}</span>
               )}
             </>
           ) : (
