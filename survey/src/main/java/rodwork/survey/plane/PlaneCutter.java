@@ -14,18 +14,18 @@ import rodwork.geometry.mesh.TriangleTree;
  * Cuts the sections of surfaces that could guide.
  *
  * <p>In the plane through a place that holds the occlusal and the outward direction, the line of
- * the cast nearest to the place is followed to both sides: up to the first ridge (a height from
- * which it falls by {@link #FALL_MM}) and a little beyond, and down to where the gum begins.
+ * the cast nearest to the place is followed to both sides: up over the {@link MarginalRidge} and a
+ * little beyond, and down to where the gum begins.
  */
 public final class PlaneCutter {
-  /** A ridge is where the line falls by this much behind it [mm]. */
-  private static final double FALL_MM = 0.15;
-
-  /** The line is kept this far behind the ridge [mm]: as far as a tilt may move it. */
+  /** The line is kept this far behind the ridge [mm], to be drawn. */
   private static final double BEHIND_MM = 1.0;
 
   /** No crown is higher above its gum [mm]; handbook section 8. */
   private static final double HIGHEST_MM = 12;
+
+  /** So far along the line its two ways tell which of them leads up [mm]. */
+  private static final double ASIDE_MM = 1.0;
 
   private final MeshTopology topology;
   private final TriangleTree tree;
@@ -53,10 +53,11 @@ public final class PlaneCutter {
    *
    * @param place on the surface, below the ridge
    * @param outward away from the tooth
+   * @param axis of the tooth, to occlusal; its part in the section counts
    * @param onTooth ends the section at the gum
    * @return none where no line of the cast passes the place
    */
-  public Optional<PlaneSection> at(Vec3 place, Vec3 outward, OnTooth onTooth) {
+  public Optional<PlaneSection> at(Vec3 place, Vec3 outward, Vec3 axis, OnTooth onTooth) {
     Vec3 out = outward.across(up).unit();
     Plane plane = Plane.through(place, up.cross(out));
     SectionLine best = null;
@@ -72,62 +73,86 @@ public final class PlaneCutter {
         }
       }
     }
-    return best == null ? Optional.empty() : section(best, nearest, onTooth);
+    if (best == null) {
+      return Optional.empty();
+    }
+    Vec3 rise = axis.across(up.cross(out)).unit();
+    return section(best, nearest, out.across(rise).unit(), rise, onTooth);
   }
 
-  private Optional<PlaneSection> section(SectionLine line, int start, OnTooth onTooth) {
-    int step = rises(line, start);
-    List<Vec3> upper = new ArrayList<>();
-    int ridge = 0;
-    double way = 0;
-    double top = Double.NEGATIVE_INFINITY;
-    Vec3 last = point(line, start);
-    for (int i = start, n = 0; n < line.pointCount(); i += step, n++) {
-      if (outside(line, i)) {
-        break;
-      }
-      Vec3 q = point(line, i);
-      double h = q.dot(up);
-      way += q.distance(last);
-      last = q;
-      upper.add(q);
-      if (h > top) {
-        top = h;
-        ridge = upper.size() - 1;
-        way = 0;
-      } else if (top - h > FALL_MM && way > BEHIND_MM) {
-        break;
-      }
-      if (upper.size() > 1 && h - upper.getFirst().dot(up) > HIGHEST_MM) {
-        break;
-      }
+  private Optional<PlaneSection> section(
+      SectionLine line, int start, Vec3 outward, Vec3 rise, OnTooth onTooth) {
+    // The wall leads down or outward, the top inward.
+    Vec3 in = rise.minus(outward);
+    double ahead = point(line, on(line, start, 1, onTooth)).dot(in);
+    double back = point(line, on(line, start, -1, onTooth)).dot(in);
+    int step = ahead >= back ? 1 : -1;
+    // What sticks out most may be the ridge itself: the walk over it begins on the wall.
+    int foot = on(line, start, -step, onTooth);
+    List<Vec3> upper = upward(line, foot, step, outward, rise, onTooth);
+    int ridge = MarginalRidge.of(upper, outward, rise);
+    int behind = ridge;
+    while (behind + 1 < upper.size() && upper.get(behind).distance(upper.get(ridge)) < BEHIND_MM) {
+      behind++;
     }
-    List<Vec3> down = new ArrayList<>();
-    last = upper.getFirst();
-    double deep = last.dot(up);
-    for (int i = start - step, n = 0; n < line.pointCount(); i -= step, n++) {
-      if (outside(line, i)) {
+    List<Vec3> all = new ArrayList<>(upper.subList(0, behind + 1).reversed());
+    all.addAll(downward(line, foot, step, onTooth));
+    return all.size() < 3 ? Optional.empty() : Optional.of(new PlaneSection(all, behind - ridge));
+  }
+
+  /** From a point of the wall up and over the top, as far as the ridge may lie and a little on. */
+  private static List<Vec3> upward(
+      SectionLine line, int start, int step, Vec3 outward, Vec3 rise, OnTooth onTooth) {
+    List<Vec3> upper = new ArrayList<>();
+    Vec3 half = outward.plus(rise);
+    Vec3 first = point(line, start);
+    Vec3 turn = first;
+    for (int i = start, n = 0; n < line.pointCount() && !outside(line, i); i += step, n++) {
+      Vec3 q = point(line, i);
+      if (q.minus(first).dot(rise) > HIGHEST_MM
+          || (n > 0 && !onTooth.holds(between(line, i - step, i)))) {
         break;
       }
+      upper.add(q);
+      if (turn.minus(q).dot(outward) > MarginalRidge.reachMm() + BEHIND_MM) {
+        break;
+      }
+      turn = q.dot(half) > turn.dot(half) ? q : turn;
+    }
+    return upper;
+  }
+
+  /** What lies below a point of the wall, down to the gum. */
+  private List<Vec3> downward(SectionLine line, int start, int step, OnTooth onTooth) {
+    List<Vec3> down = new ArrayList<>();
+    double deep = point(line, start).dot(up);
+    for (int i = start - step, n = 0; n < line.pointCount() && !outside(line, i); i -= step, n++) {
       Vec3 q = point(line, i);
-      // The segment between this point and the one above it tells whose surface this is.
-      int segment = Math.floorMod(step > 0 ? i : i - 1, line.segmentCount());
-      if (!onTooth.holds(line.triangle(segment)) || deep - q.dot(up) > HIGHEST_MM) {
+      if (!onTooth.holds(between(line, i + step, i)) || deep - q.dot(up) > HIGHEST_MM) {
         break;
       }
       down.add(q);
     }
-    List<Vec3> all = new ArrayList<>(upper.reversed());
-    all.addAll(down);
-    return all.size() < 3
-        ? Optional.empty()
-        : Optional.of(new PlaneSection(all, upper.size() - 1 - ridge));
+    return down;
   }
 
-  private int rises(SectionLine line, int start) {
-    int ahead = outside(line, start + 1) ? start : start + 1;
-    int behind = outside(line, start - 1) ? start : start - 1;
-    return point(line, ahead).dot(up) >= point(line, behind).dot(up) ? 1 : -1;
+  /** The point of a line that lies a little way on from another, or where it leaves the tooth. */
+  private static int on(SectionLine line, int start, int step, OnTooth onTooth) {
+    int i = start;
+    double way = 0;
+    for (int n = 0; n < line.pointCount() && way < ASIDE_MM && !outside(line, i + step); n++) {
+      if (!onTooth.holds(between(line, i, i + step))) {
+        break;
+      }
+      way += point(line, i).distance(point(line, i + step));
+      i += step;
+    }
+    return i;
+  }
+
+  /** The triangle between two neighbouring points of a line. */
+  private static int between(SectionLine line, int i, int j) {
+    return line.triangle(Math.floorMod(Math.min(i, j), line.segmentCount()));
   }
 
   private static boolean outside(SectionLine line, int i) {

@@ -14,9 +14,6 @@ import rodwork.geometry.Vec3;
  * projection leaves out is measured in the tests.
  */
 public final class PlaneSection {
-  /** The ridge may move this far along the section when the cast is tilted [mm]. */
-  private static final double RIDGE_PLAY_MM = 0.7;
-
   private final List<Vec3> line;
   private final int ridge;
 
@@ -92,12 +89,11 @@ public final class PlaneSection {
    */
   public Optional<Cut> cut(Vec3 axis, Vec3 outward, double belowRidgeMm, double wantedMm) {
     List<Spot> spots = at(axis, outward);
-    int highest = highest(spots);
-    double top = spots.get(highest).h() - belowRidgeMm;
+    double top = spots.get(ridge).h() - belowRidgeMm;
     double bottom = top - wantedMm;
     List<Spot> window = new ArrayList<>();
-    Spot last = spots.get(highest);
-    for (int i = highest + 1; i < spots.size(); i++) {
+    Spot last = spots.get(ridge);
+    for (int i = ridge + 1; i < spots.size(); i++) {
       Spot next = spots.get(i);
       if (window.isEmpty() && next.h() < top) {
         window.add(between(last, next, top));
@@ -133,27 +129,6 @@ public final class PlaneSection {
     double angle = Math.toDegrees(Math.atan2(window.getLast().t() - window.getFirst().t(), height));
     return Optional.of(
         new Cut(List.copyOf(window), least, angle, height, most - least, area / height - least));
-  }
-
-  private int highest(List<Spot> spots) {
-    int best = ridge;
-    double way = 0;
-    for (int i = ridge + 1; i < line.size(); i++) {
-      way += line.get(i).distance(line.get(i - 1));
-      if (way > RIDGE_PLAY_MM) {
-        break;
-      }
-      best = spots.get(i).h() > spots.get(best).h() ? i : best;
-    }
-    way = 0;
-    for (int i = ridge - 1; i >= 0; i--) {
-      way += line.get(i).distance(line.get(i + 1));
-      if (way > RIDGE_PLAY_MM) {
-        break;
-      }
-      best = spots.get(i).h() > spots.get(best).h() ? i : best;
-    }
-    return best;
   }
 
   private static Spot between(Spot a, Spot b, double h) {

@@ -73,7 +73,7 @@ public final class PlaneSites {
       }
       if (start != null) {
         Vec3 place = start.plus(across.times(off - start.minus(origin).dot(across)));
-        return cutter.at(place, out, tooth::has);
+        return cutter.at(place, out, tooth.axes().axis(), tooth::has);
       }
     }
     return Optional.empty();

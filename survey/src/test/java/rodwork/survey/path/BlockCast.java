@@ -62,7 +62,8 @@ final class BlockCast {
     List<PlaneSection> sections = new ArrayList<>();
     Vec3 across = Vec3.Z.cross(outward);
     for (int i = -2; i <= 2; i++) {
-      sections.add(cutter.at(place.plus(across.times(0.6 * i)), outward, t -> true).orElseThrow());
+      sections.add(
+          cutter.at(place.plus(across.times(0.6 * i)), outward, Vec3.Z, t -> true).orElseThrow());
     }
     Threshold height = PlaneRules.SHIPPED.heightBounded();
     planes.add(new PlaneSite(tooth, Surface.MESIAL, outward, height, 3, sections));
