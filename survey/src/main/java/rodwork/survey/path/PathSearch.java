@@ -2,15 +2,18 @@ package rodwork.survey.path;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.Arch;
-import rodwork.anatomy.ArchFrame;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.mesh.BoundaryLoops;
 import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.mesh.Thinning;
+import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.overhang.Overhang;
 import rodwork.geometry.overhang.OverhangLimits;
 import rodwork.survey.SurveyRules;
@@ -20,8 +23,9 @@ import rodwork.survey.plane.PlaneRules;
 /**
  * Tries every tilt of a cone on one cast.
  *
- * <p>The map is made on a thinned copy of the cast, whose surface is off by {@link #THINNING_MM} or
- * less almost everywhere; what {@link #at} and {@link #refined} say is measured on the cast itself.
+ * <p>All is measured on the part of the cast that can tell in it ({@link DepthReach}). The map is
+ * made on a thinned copy of that part, whose surface is off by {@link #THINNING_MM} or less almost
+ * everywhere; what {@link #at} and {@link #refined} say is measured on the cast's own triangles.
  */
 public final class PathSearch {
   private static final double THINNING_MM = 0.02;
@@ -32,35 +36,53 @@ public final class PathSearch {
   /** The refinement ends below this step [degrees]. */
   private static final double FINEST_STEP_DEG = 0.1;
 
-  private static final double FIRST_STEP_DEG = 0.4;
+  /** On the cast itself the refinement starts with this step [degrees]. */
+  private static final double FIRST_STEP_DEG = 0.2;
 
-  private final ArchFrame frame;
+  private final Arch arch;
+  private final PathSites sites;
   private final PathRules rules;
+  private final PlaneRules planes;
+  private final double shallowMm;
   private final OverhangLimits limits;
-  private final Overhang.Caster exact;
-  private final Overhang.Caster thin;
-  private final PathAppraiser onExact;
-  private final PathAppraiser onThin;
+  private @Nullable Grounds grounds;
 
   private PathSearch(
       Arch arch, PathSites sites, PathRules rules, PlaneRules planes, SurveyRules survey) {
-    this.frame = arch.frame();
+    this.arch = arch;
+    this.sites = sites;
     this.rules = rules;
+    this.planes = planes;
+    this.shallowMm = survey.shallow().value();
     this.limits =
         new OverhangLimits(
             survey.cap().value(), survey.shankRadius().value(), survey.shankReach().value());
-    this.exact = new Overhang.Caster(arch.topology(), BoundaryLoops.of(arch.topology()));
-    MeshTopology thinned = MeshTopology.of(Thinning.of(arch.mesh(), THINNING_MM, Watch.NONE));
-    this.thin = new Overhang.Caster(thinned, BoundaryLoops.of(thinned));
-    double shallow = survey.shallow().value();
-    this.onExact = appraiser(exact, sites, planes, shallow);
-    this.onThin = appraiser(thin, sites, planes, shallow);
   }
 
-  private PathAppraiser appraiser(
-      Overhang.Caster caster, PathSites sites, PlaneRules planes, double shallowMm) {
-    return new PathAppraiser(
-        sites, rules, planes, shallowMm, caster.sparsely(frame.z(), limits, Watch.NONE));
+  /** What tilts within a cone are measured on. */
+  private record Grounds(double coneDeg, Ground exact, Ground thin) {}
+
+  /** A mesh and what reads the sites on it. */
+  private record Ground(Overhang.Caster caster, PathAppraiser appraiser) {}
+
+  /** What tilts within a cone are measured on, made when it is first needed. */
+  private synchronized Grounds grounds(double coneDeg) {
+    Grounds known = grounds;
+    double cone = Math.max(rules.cone().value(), coneDeg);
+    if (known == null || known.coneDeg < cone) {
+      TriangleMesh near =
+          DepthReach.of(arch.mesh(), sites.places(), arch.frame().z(), cone, limits.capMm());
+      known = new Grounds(cone, ground(near), ground(Thinning.of(near, THINNING_MM, Watch.NONE)));
+      grounds = known;
+    }
+    return known;
+  }
+
+  private Ground ground(TriangleMesh mesh) {
+    MeshTopology topology = MeshTopology.of(mesh);
+    Overhang.Caster caster = new Overhang.Caster(topology, BoundaryLoops.of(topology));
+    Overhang atReference = caster.sparsely(arch.frame().z(), limits, Watch.NONE);
+    return new Ground(caster, new PathAppraiser(sites, rules, planes, shallowMm, atReference));
   }
 
   /** A search on one cast. */
@@ -88,18 +110,22 @@ public final class PathSearch {
     if (!(coneDeg > 0 && coneDeg < 60)) {
       throw new IllegalArgumentException("a cone between 0 and 60 degrees, not " + coneDeg);
     }
-    return new PathMap(all(grid(coneDeg, stepDeg), watch), coneDeg, stepDeg, rules);
+    return new PathMap(
+        all(grid(coneDeg, stepDeg), grounds(coneDeg).thin, "trying tilts", watch),
+        coneDeg,
+        stepDeg,
+        rules);
   }
 
-  private List<PathFactors> all(List<Tilt> tilts, Watch watch) {
+  private List<PathFactors> all(List<Tilt> tilts, Ground ground, String what, Watch watch) {
     AtomicInteger done = new AtomicInteger();
     return tilts.stream()
         .parallel()
         .map(
             tilt -> {
               watch.check();
-              PathFactors factors = at(tilt, thin, onThin, watch);
-              watch.progress("trying tilts", (double) done.incrementAndGet() / tilts.size());
+              PathFactors factors = at(tilt, ground, watch);
+              watch.progress(what, (double) done.incrementAndGet() / tilts.size());
               return factors;
             })
         .toList();
@@ -123,66 +149,64 @@ public final class PathSearch {
 
   /** What one tilt offers, measured on the cast itself. */
   public PathFactors at(Tilt tilt, Watch watch) {
-    return at(tilt, exact, onExact, watch);
+    return at(tilt, grounds(tilt.totalDeg()).exact, watch);
   }
 
-  private PathFactors at(Tilt tilt, Overhang.Caster caster, PathAppraiser appraiser, Watch watch) {
-    Vec3 axis = tilt.axis(frame);
-    return appraiser.at(tilt, caster.sparsely(axis, limits, watch));
+  private PathFactors at(Tilt tilt, Ground ground, Watch watch) {
+    Vec3 axis = tilt.axis(arch.frame());
+    return ground.appraiser.at(tilt, ground.caster.sparsely(axis, limits, watch));
   }
 
   /**
    * The best tilt near another, found on the cast itself by a pattern search (Hooke and Jeeves, J.
-   * ACM 8, 1961) down to {@link #FINEST_STEP_DEG}.
+   * ACM 8, 1961) down to {@link #FINEST_STEP_DEG}; its first, wider steps on the thinned copy.
    *
    * @param coneDeg widest total tilt [degrees]
    */
   public PathFactors refined(PathFactors start, double coneDeg, Watch watch) {
-    PathFactors near =
-        refined(
-            start.tilt(), rules.step().value() / 2, FINEST_STEP_DEG, coneDeg, thin, onThin, watch);
-    return refined(near.tilt(), FIRST_STEP_DEG, FINEST_STEP_DEG, coneDeg, exact, onExact, watch);
+    Grounds on = grounds(coneDeg);
+    PathFactors near = refined(start.tilt(), rules.step().value() / 2, coneDeg, on.thin, watch);
+    return refined(near.tilt(), FIRST_STEP_DEG, coneDeg, on.exact, watch);
   }
 
   private PathFactors refined(
-      Tilt start,
-      double firstDeg,
-      double lastDeg,
-      double coneDeg,
-      Overhang.Caster caster,
-      PathAppraiser appraiser,
-      Watch watch) {
-    PathFactors best = at(start, caster, appraiser, watch);
-    for (double step = firstDeg; step >= lastDeg; step /= 2) {
+      Tilt start, double firstDeg, double coneDeg, Ground ground, Watch watch) {
+    PathFactors best = at(start, ground, watch);
+    Set<Tilt> tried = new HashSet<>(Set.of(start));
+    for (double step = firstDeg; step >= FINEST_STEP_DEG; step /= 2) {
       boolean better = true;
       while (better) {
-        better = false;
-        for (Tilt tilt : around(best.tilt(), step)) {
-          watch.check();
-          if (tilt.totalDeg() <= coneDeg + 1e-9) {
-            PathFactors there = at(tilt, caster, appraiser, watch);
-            if (there.worth() > best.worth() + 1e-9) {
-              best = there;
-              better = true;
-            }
-          }
-        }
+        List<Tilt> next =
+            around(best.tilt(), step).stream()
+                .filter(tilt -> tilt.totalDeg() <= coneDeg + 1e-9 && tried.add(tilt))
+                .toList();
+        PathFactors there =
+            all(next, ground, "refining the best tilt", watch).stream()
+                .max(Comparator.comparingDouble(PathFactors::worth))
+                .orElse(best);
+        better = there.worth() > best.worth() + 1e-9;
+        best = better ? there : best;
       }
     }
     return best;
   }
 
+  /** The eight neighbours of a tilt, to a thousandth of a degree. */
   private static List<Tilt> around(Tilt tilt, double step) {
-    double a = tilt.anteriorDeg();
-    double r = tilt.rightDeg();
-    return List.of(
-        new Tilt(a + step, r),
-        new Tilt(a - step, r),
-        new Tilt(a, r + step),
-        new Tilt(a, r - step),
-        new Tilt(a + step, r + step),
-        new Tilt(a + step, r - step),
-        new Tilt(a - step, r + step),
-        new Tilt(a - step, r - step));
+    List<Tilt> tilts = new ArrayList<>();
+    for (int i = -1; i <= 1; i++) {
+      for (int j = -1; j <= 1; j++) {
+        if (i != 0 || j != 0) {
+          tilts.add(
+              new Tilt(
+                  rounded(tilt.anteriorDeg() + i * step), rounded(tilt.rightDeg() + j * step)));
+        }
+      }
+    }
+    return tilts;
+  }
+
+  private static double rounded(double deg) {
+    return Math.rint(deg * 1000) / 1000 + 0.0;
   }
 }

@@ -3,6 +3,8 @@ package rodwork.survey.path;
 import java.util.List;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.stream.Stream;
+import rodwork.geometry.Vec3;
 import rodwork.survey.plane.PlaneSite;
 
 /**
@@ -23,6 +25,16 @@ public record PathSites(
     terminals = List.copyOf(terminals);
     zones = List.copyOf(zones);
     fronts = List.copyOf(fronts);
+  }
+
+  /** All places whose undercut depth is looked at, scan frame [mm]. */
+  List<Vec3> places() {
+    return Stream.of(
+            terminals.stream().flatMap(site -> site.places().stream()),
+            zones.stream().flatMap(zone -> zone.samples().stream()).map(Zone.Sample::point),
+            fronts.stream().flatMap(front -> front.gaps().stream()))
+        .flatMap(places -> places)
+        .toList();
   }
 
   /** The teeth that may carry a clasp, in rising order. */

@@ -124,7 +124,7 @@ public final class SiteFinder {
       for (Surface face : List.of(Surface.FACIAL, Surface.LINGUAL)) {
         List<SurfaceCells.Cell> cells =
             SurfaceCells.of(
-                mesh,
+                arch,
                 Arrays.stream(tooth.trianglesOf(face)).filter(t -> mayHold(tooth, t)).toArray(),
                 TERMINAL_CELL_MM);
         for (AcrossThird third : AcrossThird.values()) {
@@ -184,7 +184,7 @@ public final class SiteFinder {
                       return over >= GAP_FROM_MM && over <= GAP_TO_MM;
                     })
                 .toArray();
-        SurfaceCells.of(mesh, low, TERMINAL_CELL_MM).forEach(cell -> gaps.add(cell.point()));
+        SurfaceCells.of(arch, low, TERMINAL_CELL_MM).forEach(cell -> gaps.add(cell.point()));
       }
     }
     return gaps;

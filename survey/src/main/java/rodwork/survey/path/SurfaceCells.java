@@ -6,11 +6,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
+import rodwork.anatomy.Arch;
+import rodwork.anatomy.ArchFrame;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.mesh.TriangleMesh;
 
 /**
  * A surface in small pieces, each of which stands for the triangles whose middles lie in a cube.
+ * The cubes belong to the arch, so that the pieces turn with the cast.
  */
 final class SurfaceCells {
   private SurfaceCells() {}
@@ -26,15 +29,18 @@ final class SurfaceCells {
   record Cell(int triangle, Vec3 point, double areaMm2, Vec3 normal) {}
 
   /** The triangles asked for, in cubes of a side. */
-  static List<Cell> of(TriangleMesh mesh, IntPredicate wanted, double sideMm) {
-    return of(mesh, IntStream.range(0, mesh.triangleCount()).filter(wanted).toArray(), sideMm);
+  static List<Cell> of(Arch arch, IntPredicate wanted, double sideMm) {
+    int all = arch.mesh().triangleCount();
+    return of(arch, IntStream.range(0, all).filter(wanted).toArray(), sideMm);
   }
 
-  static List<Cell> of(TriangleMesh mesh, int[] triangles, double sideMm) {
+  static List<Cell> of(Arch arch, int[] triangles, double sideMm) {
+    TriangleMesh mesh = arch.mesh();
+    ArchFrame frame = arch.frame();
     Map<List<Long>, List<Integer>> cubes = new HashMap<>();
     List<List<Integer>> inOrder = new ArrayList<>();
     for (int t : triangles) {
-      Vec3 q = middle(mesh, t);
+      Vec3 q = frame.toArch(middle(mesh, t).minus(frame.origin()));
       cubes
           .computeIfAbsent(
               List.of(

@@ -52,7 +52,7 @@ final class ZoneFinder {
     this.up = arch.frame().z();
     this.gum =
         SurfaceCells.of(
-            arch.mesh(),
+            arch,
             t -> dentition.labels().of(t) == ToothLabels.GUM && !arch.surface().isBase(t),
             CELL_MM);
     List<Tooth> teeth = List.copyOf(dentition.inOrder());
