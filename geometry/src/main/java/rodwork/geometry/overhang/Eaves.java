@@ -68,7 +68,32 @@ final class Eaves {
   }
 
   static Eaves of(CasterMesh table, Columns columns, Watch watch) {
-    int[] folds = folds(table, columns.at, watch);
+    return of(table, columns, folds(table, columns.at, watch), watch);
+  }
+
+  /**
+   * The pieces that matter to levels asked about.
+   *
+   * @param lowest for each column the lowest such level that can be reached from there; +∞ where
+   *     none can
+   */
+  static Eaves above(CasterMesh table, Columns columns, float[] lowest, Watch watch) {
+    Projection at = columns.at;
+    Box box = new Box(columns);
+    int[] folds =
+        Arrays.stream(folds(table, at, watch))
+            .filter(
+                fold -> {
+                  int a = table.ends[2 * (fold >> 1)];
+                  int b = table.ends[2 * (fold >> 1) + 1];
+                  box.set(at.x[a], at.y[a], at.x[b], at.y[b]);
+                  return box.anyBelow(lowest, Math.max(at.z[a], at.z[b]));
+                })
+            .toArray();
+    return of(table, columns, folds, watch);
+  }
+
+  private static Eaves of(CasterMesh table, Columns columns, int[] folds, Watch watch) {
     Lists lists = Lists.ofEdges(table, columns, folds);
     int n = folds.length;
     int chunks = (n + CHUNK - 1) / CHUNK;
@@ -238,6 +263,18 @@ final class Eaves {
       ix1 = (int) ((Math.max(ax, bx) - columns.x0) * inverse);
       iy0 = (int) ((Math.min(ay, by) - columns.y0) * inverse);
       iy1 = (int) ((Math.max(ay, by) - columns.y0) * inverse);
+    }
+
+    /** Whether in any of these columns a level lies below a height. */
+    boolean anyBelow(float[] level, double height) {
+      for (int iy = iy0; iy <= iy1; iy++) {
+        for (int ix = ix0; ix <= ix1; ix++) {
+          if (level[iy * columns.nx + ix] < height) {
+            return true;
+          }
+        }
+      }
+      return false;
     }
   }
 

@@ -1,5 +1,6 @@
 package rodwork.geometry.overhang;
 
+import java.util.List;
 import java.util.function.IntPredicate;
 import org.jspecify.annotations.Nullable;
 import rodwork.geometry.Parallel;
@@ -112,6 +113,11 @@ public final class Overhang {
       Shadow shadow = new Shadow(columns, eaves, visible(hidden, eaves));
       FreeLine freeLine = new FreeLine(mesh, shadow, loops);
       return new Overhang(mesh, shadow, freeLine, at, limits, hidden);
+    }
+
+    /** The depths of some places along one axis, without what they do not need. */
+    public PlaceDepths at(List<Vec3> places, Vec3 axis, OverhangLimits limits, Watch watch) {
+      return PlaceDepths.of(mesh, cell, axis, limits, places, watch);
     }
 
     /** The triangles of which anything may be seen from above. */

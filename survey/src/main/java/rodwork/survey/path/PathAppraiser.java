@@ -4,8 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rodwork.geometry.Vec3;
-import rodwork.geometry.overhang.Overhang;
-import rodwork.geometry.overhang.OverhangReading;
+import rodwork.geometry.overhang.PlaceDepths;
 import rodwork.survey.Tilt;
 import rodwork.survey.plane.PlaneReading;
 import rodwork.survey.plane.PlaneRules;
@@ -26,7 +25,7 @@ final class PathAppraiser {
       PathRules rules,
       PlaneRules planeRules,
       double shallowMm,
-      Overhang atReference) {
+      PlaceDepths atReference) {
     this.sites = sites;
     this.rules = rules;
     this.planeRules = planeRules;
@@ -37,11 +36,11 @@ final class PathAppraiser {
             .toList();
   }
 
-  PathFactors at(Tilt tilt, Overhang overhang) {
-    Vec3 axis = overhang.axis();
+  PathFactors at(Tilt tilt, PlaceDepths depths) {
+    Vec3 axis = depths.axis();
     List<Optional<PlaneReading>> planes =
         sites.planes().stream().map(site -> site.read(axis, planeRules)).toList();
-    List<Retention.Abutment> abutments = abutments(overhang);
+    List<Retention.Abutment> abutments = abutments(depths);
     double along = 0;
     for (Optional<PlaneReading> plane : planes) {
       along =
@@ -58,16 +57,16 @@ final class PathAppraiser {
         Guiding.of(sites, planes, rules, planeRules),
         Retention.of(abutments, rules.gauge().value()),
         Interference.of(
-            sites.zones().stream().map(zone -> zone(zone, overhang)).toList(),
+            sites.zones().stream().map(zone -> zone(zone, depths)).toList(),
             rules.interference().value()),
         Appearance.of(
-            sites.fronts().stream().map(front -> front(front, overhang)).toList(),
+            sites.fronts().stream().map(front -> front(front, depths)).toList(),
             rules.deadSpace().value()),
         Travel.of(tilt, along),
         rules);
   }
 
-  private List<Retention.Abutment> abutments(Overhang overhang) {
+  private List<Retention.Abutment> abutments(PlaceDepths depths) {
     List<Retention.Abutment> best = new ArrayList<>();
     for (int tooth : sites.abutments()) {
       TerminalSite at = null;
@@ -81,7 +80,7 @@ final class PathAppraiser {
           continue;
         }
         for (int k = 0; k < site.places().size(); k++) {
-          double u = overhang.depthAt(site.places().get(k));
+          double u = depths.depthAt(site.places().get(k));
           double u0 = reference.get(i)[k];
           double c = u0 < rules.holdsAtReference().value() ? 0 : Math.min(u, rules.gauge().value());
           if (c > credit || (c == credit && u > depth)) {
@@ -94,18 +93,14 @@ final class PathAppraiser {
         }
       }
       if (at != null) {
-        OverhangReading reading = overhang.read(place);
-        double rise =
-            reading.depthMm() > 0
-                ? Math.max(0, reading.contact().minus(place).dot(overhang.axis()))
-                : 0;
-        best.add(new Retention.Abutment(tooth, at, place, depth, before, credit, rise));
+        best.add(
+            new Retention.Abutment(tooth, at, place, depth, before, credit, depths.riseMm(place)));
       }
     }
     return best;
   }
 
-  private Interference.Reading zone(Zone zone, Overhang overhang) {
+  private Interference.Reading zone(Zone zone, PlaceDepths depths) {
     double area = 0;
     double sum = 0;
     double deepest = 0;
@@ -115,19 +110,19 @@ final class PathAppraiser {
       Vec3 towards = sample.towards();
       double u =
           towards == null
-              ? overhang.depthAt(sample.point())
-              : overhang.depthAlong(sample.point(), towards);
+              ? depths.depthAt(sample.point())
+              : depths.depthAlong(sample.point(), towards);
       area += sample.areaMm2();
       sum += u * sample.areaMm2();
       deepest = Math.max(deepest, u);
       undercut += u > shallowMm ? sample.areaMm2() : 0;
-      volume += u * sample.areaMm2() * sample.normal().across(overhang.axis()).length();
+      volume += u * sample.areaMm2() * sample.normal().across(depths.axis()).length();
     }
     return new Interference.Reading(zone, area > 0 ? sum / area : 0, deepest, undercut, volume);
   }
 
-  private Appearance.Reading front(FrontSite front, Overhang overhang) {
-    List<PlaneSection.Spot> line = front.facial().at(overhang.axis(), front.facialOutward());
+  private Appearance.Reading front(FrontSite front, PlaceDepths depths) {
+    List<PlaneSection.Spot> line = front.facial().at(depths.axis(), front.facialOutward());
     // The widest place towards the gum is the height of contour of this section.
     double gum = line.getLast().h();
     double edge = gum;
@@ -138,7 +133,7 @@ final class PathAppraiser {
     }
     double gap = 0;
     for (Vec3 place : front.gaps()) {
-      gap = Math.max(gap, overhang.depthAt(place));
+      gap = Math.max(gap, depths.depthAt(place));
     }
     return new Appearance.Reading(
         front.tooth(), widest.h() - gum, edge - gum, gap, !front.gaps().isEmpty());

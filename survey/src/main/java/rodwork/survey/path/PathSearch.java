@@ -16,6 +16,7 @@ import rodwork.geometry.mesh.Thinning;
 import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.overhang.Overhang;
 import rodwork.geometry.overhang.OverhangLimits;
+import rodwork.geometry.overhang.PlaceDepths;
 import rodwork.survey.SurveyRules;
 import rodwork.survey.Tilt;
 import rodwork.survey.plane.PlaneRules;
@@ -41,6 +42,7 @@ public final class PathSearch {
 
   private final Arch arch;
   private final PathSites sites;
+  private final List<Vec3> places;
   private final PathRules rules;
   private final PlaneRules planes;
   private final double shallowMm;
@@ -51,6 +53,7 @@ public final class PathSearch {
       Arch arch, PathSites sites, PathRules rules, PlaneRules planes, SurveyRules survey) {
     this.arch = arch;
     this.sites = sites;
+    this.places = sites.places();
     this.rules = rules;
     this.planes = planes;
     this.shallowMm = survey.shallow().value();
@@ -71,7 +74,7 @@ public final class PathSearch {
     double cone = Math.max(rules.cone().value(), coneDeg);
     if (known == null || known.coneDeg < cone) {
       TriangleMesh near =
-          DepthReach.of(arch.mesh(), sites.places(), arch.frame().z(), cone, limits.capMm());
+          DepthReach.of(arch.mesh(), places, arch.frame().z(), cone, limits.capMm());
       known = new Grounds(cone, ground(near), ground(Thinning.of(near, THINNING_MM, Watch.NONE)));
       grounds = known;
     }
@@ -81,7 +84,7 @@ public final class PathSearch {
   private Ground ground(TriangleMesh mesh) {
     MeshTopology topology = MeshTopology.of(mesh);
     Overhang.Caster caster = new Overhang.Caster(topology, BoundaryLoops.of(topology));
-    Overhang atReference = caster.sparsely(arch.frame().z(), limits, Watch.NONE);
+    PlaceDepths atReference = caster.at(places, arch.frame().z(), limits, Watch.NONE);
     return new Ground(caster, new PathAppraiser(sites, rules, planes, shallowMm, atReference));
   }
 
@@ -154,7 +157,7 @@ public final class PathSearch {
 
   private PathFactors at(Tilt tilt, Ground ground, Watch watch) {
     Vec3 axis = tilt.axis(arch.frame());
-    return ground.appraiser.at(tilt, ground.caster.sparsely(axis, limits, watch));
+    return ground.appraiser.at(tilt, ground.caster.at(places, axis, limits, watch));
   }
 
   /**

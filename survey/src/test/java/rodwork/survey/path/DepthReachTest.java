@@ -15,6 +15,7 @@ import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.overhang.Overhang;
 import rodwork.geometry.overhang.OverhangLimits;
+import rodwork.geometry.overhang.PlaceDepths;
 import rodwork.geometry.testing.Bodies;
 import rodwork.geometry.testing.Shared;
 
@@ -46,7 +47,7 @@ class DepthReachTest {
     for (int i = 0; i < paths; i++) {
       Vec3 axis = path(random);
       Overhang ofWhole = whole.sparsely(axis, LIMITS, Watch.NONE);
-      Overhang ofPart = near.sparsely(axis, LIMITS, Watch.NONE);
+      PlaceDepths ofPart = near.at(places, axis, LIMITS, Watch.NONE);
       for (Vec3 place : places) {
         double depth = ofWhole.depthAt(place);
         undercut += depth > 0 ? 1 : 0;
