@@ -115,9 +115,15 @@ public final class Overhang {
       return new Overhang(mesh, shadow, freeLine, at, limits, hidden);
     }
 
-    /** The depths of some places along one axis, without what they do not need. */
-    public PlaceDepths at(List<Vec3> places, Vec3 axis, OverhangLimits limits, Watch watch) {
-      return PlaceDepths.of(mesh, cell, axis, limits, places, watch);
+    /**
+     * The depths of some places along one axis, without what they do not need.
+     *
+     * @param places whose depth will be asked
+     * @param along whose depth in one direction will be asked
+     */
+    public PlaceDepths at(
+        List<Vec3> places, List<Vec3> along, Vec3 axis, OverhangLimits limits, Watch watch) {
+      return PlaceDepths.of(mesh, cell, axis, limits, places, along, watch);
     }
 
     /** The triangles of which anything may be seen from above. */

@@ -35,7 +35,8 @@ class PlaceDepthsTest {
             .map(Math::toRadians)
             .map(lat -> new Vec3(radius * Math.cos(lat), 0, radius * Math.sin(lat)))
             .toList();
-    PlaceDepths depths = caster(Bodies.sphere(radius, 0.15)).at(places, Vec3.Z, LIMITS, Watch.NONE);
+    PlaceDepths depths =
+        caster(Bodies.sphere(radius, 0.15)).at(places, List.of(), Vec3.Z, LIMITS, Watch.NONE);
     for (Vec3 place : places) {
       assertThat(depths.depthAt(place)).isCloseTo(radius - place.x(), within(0.01));
       assertThat(depths.riseMm(place)).isCloseTo(-place.z(), within(0.1));
@@ -66,7 +67,7 @@ class PlaceDepthsTest {
                           random.nextDouble() / 2))
               .limit(150)
               .toList();
-      PlaceDepths some = caster.at(places, axis, LIMITS, Watch.NONE);
+      PlaceDepths some = caster.at(places, places.subList(0, 60), axis, LIMITS, Watch.NONE);
       Vec3 aside = axis.anyPerpendicular();
       for (Vec3 place : places) {
         double depth = all.depthAt(place);
@@ -74,6 +75,8 @@ class PlaceDepthsTest {
         assertThat(some.depthAt(place))
             .as("seed %s, axis %s, place %s", SEED, axis, place)
             .isCloseTo(depth, within(1e-6));
+      }
+      for (Vec3 place : places.subList(0, 60)) {
         assertThat(some.depthAlong(place, aside))
             .as("seed %s, axis %s, place %s, along", SEED, axis, place)
             .isCloseTo(all.depthAlong(place, aside), within(1e-6));

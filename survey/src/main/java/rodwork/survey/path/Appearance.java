@@ -19,7 +19,8 @@ public record Appearance(List<Reading> teeth, double showsMm, double worth) {
    * One front tooth.
    *
    * @param tooth FDI number
-   * @param lineMm height of the survey line over the gum at mid-facial, along the path [mm]
+   * @param lineMm height of the survey line over the gum at mid-facial, along the path [mm]; 0
+   *     where the surface is hardly undercut and there is none
    * @param crownMm height of the incisal edge over the gum there [mm]
    * @param gapMm widest dead space beside it, 0 where there is no space [mm]
    * @param hasGap whether it stands beside a space

@@ -123,19 +123,25 @@ final class PathAppraiser {
 
   private Appearance.Reading front(FrontSite front, PlaceDepths depths) {
     List<PlaneSection.Spot> line = front.facial().at(depths.axis(), front.facialOutward());
-    // The widest place towards the gum is the height of contour of this section.
+    // The widest place towards the gum is the height of contour of this section. Where the surface
+    // below it is hardly undercut there is no survey line, wherever the widest place may be.
     double gum = line.getLast().h();
     double edge = gum;
-    PlaneSection.Spot widest = line.getLast();
+    double deepest = 0;
+    PlaneSection.Spot widest = line.getFirst();
     for (PlaneSection.Spot spot : line) {
       edge = Math.max(edge, spot.h());
-      widest = spot.t() > widest.t() ? spot : widest;
+      if (spot.t() > widest.t()) {
+        widest = spot;
+        deepest = 0;
+      }
+      deepest = Math.max(deepest, widest.t() - spot.t());
     }
+    double height = deepest < shallowMm ? 0 : widest.h() - gum;
     double gap = 0;
     for (Vec3 place : front.gaps()) {
       gap = Math.max(gap, depths.depthAt(place));
     }
-    return new Appearance.Reading(
-        front.tooth(), widest.h() - gum, edge - gum, gap, !front.gaps().isEmpty());
+    return new Appearance.Reading(front.tooth(), height, edge - gum, gap, !front.gaps().isEmpty());
   }
 }

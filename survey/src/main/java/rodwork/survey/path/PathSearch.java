@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.Arch;
 import rodwork.geometry.Vec3;
@@ -43,6 +44,7 @@ public final class PathSearch {
   private final Arch arch;
   private final PathSites sites;
   private final List<Vec3> places;
+  private final List<Vec3> along;
   private final PathRules rules;
   private final PlaneRules planes;
   private final double shallowMm;
@@ -54,6 +56,7 @@ public final class PathSearch {
     this.arch = arch;
     this.sites = sites;
     this.places = sites.places();
+    this.along = sites.along();
     this.rules = rules;
     this.planes = planes;
     this.shallowMm = survey.shallow().value();
@@ -74,7 +77,12 @@ public final class PathSearch {
     double cone = Math.max(rules.cone().value(), coneDeg);
     if (known == null || known.coneDeg < cone) {
       TriangleMesh near =
-          DepthReach.of(arch.mesh(), places, arch.frame().z(), cone, limits.capMm());
+          DepthReach.of(
+              arch.mesh(),
+              Stream.concat(places.stream(), along.stream()).toList(),
+              arch.frame().z(),
+              cone,
+              limits.capMm());
       known = new Grounds(cone, ground(near), ground(Thinning.of(near, THINNING_MM, Watch.NONE)));
       grounds = known;
     }
@@ -84,7 +92,7 @@ public final class PathSearch {
   private Ground ground(TriangleMesh mesh) {
     MeshTopology topology = MeshTopology.of(mesh);
     Overhang.Caster caster = new Overhang.Caster(topology, BoundaryLoops.of(topology));
-    PlaceDepths atReference = caster.at(places, arch.frame().z(), limits, Watch.NONE);
+    PlaceDepths atReference = caster.at(places, along, arch.frame().z(), limits, Watch.NONE);
     return new Ground(caster, new PathAppraiser(sites, rules, planes, shallowMm, atReference));
   }
 
@@ -157,7 +165,7 @@ public final class PathSearch {
 
   private PathFactors at(Tilt tilt, Ground ground, Watch watch) {
     Vec3 axis = tilt.axis(arch.frame());
-    return ground.appraiser.at(tilt, ground.caster.at(places, axis, limits, watch));
+    return ground.appraiser.at(tilt, ground.caster.at(places, along, axis, limits, watch));
   }
 
   /**

@@ -31,10 +31,22 @@ public record PathSites(
   List<Vec3> places() {
     return Stream.of(
             terminals.stream().flatMap(site -> site.places().stream()),
-            zones.stream().flatMap(zone -> zone.samples().stream()).map(Zone.Sample::point),
+            samples(false),
             fronts.stream().flatMap(front -> front.gaps().stream()))
         .flatMap(places -> places)
         .toList();
+  }
+
+  /** All places whose depth in one direction is looked at, scan frame [mm]. */
+  List<Vec3> along() {
+    return samples(true).toList();
+  }
+
+  private Stream<Vec3> samples(boolean directed) {
+    return zones.stream()
+        .flatMap(zone -> zone.samples().stream())
+        .filter(sample -> (sample.towards() != null) == directed)
+        .map(Zone.Sample::point);
   }
 
   /** The teeth that may carry a clasp, in rising order. */

@@ -47,7 +47,7 @@ class DepthReachTest {
     for (int i = 0; i < paths; i++) {
       Vec3 axis = path(random);
       Overhang ofWhole = whole.sparsely(axis, LIMITS, Watch.NONE);
-      PlaceDepths ofPart = near.at(places, axis, LIMITS, Watch.NONE);
+      PlaceDepths ofPart = near.at(places, places, axis, LIMITS, Watch.NONE);
       for (Vec3 place : places) {
         double depth = ofWhole.depthAt(place);
         undercut += depth > 0 ? 1 : 0;
