@@ -24,7 +24,7 @@ public final class TripodJson {
     json.put("format", FORMAT);
     json.put("version", 1);
     json.set("axis", Json.direction(tripod.axis()));
-    json.set("tilt", Json.orNull(tilt == null ? null : tilt(tilt)));
+    json.set("tilt", Json.orNull(tiltOrNull(tilt)));
     Json.put(json, "heightMm", tripod.heightMm());
     ArrayNode marks = json.putArray("marks");
     for (TripodMark mark : tripod.marks()) {
@@ -42,7 +42,11 @@ public final class TripodJson {
     return json;
   }
 
-  private static ObjectNode tilt(Tilt tilt) {
+  /** A tilt with its total; null where there is none. */
+  public static @Nullable ObjectNode tiltOrNull(@Nullable Tilt tilt) {
+    if (tilt == null) {
+      return null;
+    }
     ObjectNode json = Json.object();
     Json.put(json, "anteriorDeg", tilt.anteriorDeg());
     Json.put(json, "rightDeg", tilt.rightDeg());

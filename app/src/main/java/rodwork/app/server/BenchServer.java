@@ -202,6 +202,7 @@ public final class BenchServer implements AutoCloseable {
     routes.addTo(config.routes);
     new TeethRoutes(shelf).addTo(config.routes);
     new PathRoutes(shelf).addTo(config.routes);
+    new TripodRoutes(shelf).addTo(config.routes);
     new AbutmentRoutes(shelf).addTo(config.routes);
     new PlanRoutes(shelf).addTo(config.routes);
     config.routes.ws("/api/casts/{id}/survey", this::socket);

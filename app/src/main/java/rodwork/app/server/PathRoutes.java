@@ -5,6 +5,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.io.IOException;
+import java.util.concurrent.CancellationException;
 import org.jspecify.annotations.Nullable;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CastTeeth;
@@ -33,21 +35,25 @@ final class PathRoutes {
     routes.post("/api/casts/{id}/path/compare", this::compare);
   }
 
-  private void search(Context request) {
-    JsonNode body = Requests.json(request);
-    SearchPath.Prepared prepared = prepared(request.pathParam("id"));
-    double cone = prepared.rules().path().cone().value();
-    ObjectNode json;
-    if (body.path("coarse").asBoolean(false)) {
-      json = Json.object();
-      json.set("map", map(prepared.search().coarse(cone, Watch.NONE)));
-    } else {
-      SearchPath.Found found = prepared.found(cone, Watch.NONE);
-      json = PathJson.of(found);
+  /** A coarse map at once, then every tilt; told line by line, and stopped when nobody listens. */
+  private void search(Context request) throws IOException {
+    String id = request.pathParam("id");
+    known(id);
+    request.contentType("application/x-ndjson");
+    SearchLines lines = new SearchLines(request.res().getOutputStream());
+    try {
+      SearchPath.Prepared prepared = prepared(id, lines);
+      double cone = prepared.rules().path().cone().value();
+      lines.send("coarse", map(prepared.search().coarse(cone, lines)));
+      SearchPath.Found found = prepared.found(cone, lines);
+      ObjectNode json = PathJson.of(found);
       json.set("map", map(found.map()));
+      lines.send("found", json);
+    } catch (CancellationException _) {
+      // Nobody waits for an answer.
+    } catch (RuntimeException failure) {
+      lines.send("problem", Problems.json(Problems.of(failure)));
     }
-    request.contentType("application/json");
-    request.result(Json.compact(json));
   }
 
   /** Two tilts side by side, tooth by tooth. */
@@ -55,7 +61,7 @@ final class PathRoutes {
     JsonNode body = Requests.json(request);
     Tilt from = Requests.tilt(body, "from");
     Tilt to = Requests.tilt(body, "to");
-    SearchPath.Prepared prepared = prepared(request.pathParam("id"));
+    SearchPath.Prepared prepared = prepared(request.pathParam("id"), Watch.NONE);
     PathSearch search = prepared.search();
     request.contentType("application/json");
     request.result(
@@ -68,20 +74,27 @@ final class PathRoutes {
                     prepared.rules().path()))));
   }
 
-  /** What belongs to a cast and its teeth is made once; one cast is searched at a time. */
-  private synchronized SearchPath.Prepared prepared(String id) {
-    CastTeeth teeth = shelf.known(id, AppRefusal.PATH_NEEDS_TEETH);
-    SearchPath.Prepared known = last;
-    if (known != null && teeth.equals(lastTeeth)) {
-      return known;
+  /** What belongs to a cast and its teeth is made once; one cast is made ready at a time. */
+  private synchronized SearchPath.Prepared prepared(String id, Watch watch) {
+    CastTeeth teeth = known(id);
+    SearchPath.Prepared ready = last;
+    if (ready != null && teeth.equals(lastTeeth)) {
+      return ready;
     }
-    known = SearchPath.prepare(teeth, SearchPath.SearchRules.SHIPPED, Watch.NONE);
+    ready = SearchPath.prepare(teeth, SearchPath.SearchRules.SHIPPED, watch);
     lastTeeth = teeth;
-    last = known;
-    return known;
+    last = ready;
+    return ready;
   }
 
-  /** Each tilt as anterior, right [degrees], the whole worth, and the worth of each factor. */
+  private CastTeeth known(String id) {
+    return shelf.known(id, AppRefusal.PATH_NEEDS_TEETH);
+  }
+
+  /**
+   * Each tilt as anterior, right [degrees], the whole worth, the worth of each factor, and the
+   * figure of each.
+   */
   private static ObjectNode map(PathMap map) {
     ObjectNode json = Json.object();
     Json.put(json, "stepDeg", map.stepDeg());
@@ -94,6 +107,9 @@ final class PathRoutes {
       one.add(short3(tilt.worth()));
       for (PathFactors.Factor factor : PathFactors.Factor.values()) {
         one.add(short3(tilt.worth(factor)));
+      }
+      for (PathFactors.Factor factor : PathFactors.Factor.values()) {
+        one.add(short3(tilt.figure(factor)));
       }
     }
     return json;

@@ -53,12 +53,15 @@ final class Problems {
 
   /** A refusal that is part of an answer; null where there is none. */
   static @Nullable ObjectNode json(@Nullable Refusal refusal) {
-    return refusal == null
-        ? null
-        : Json.object()
-            .put("code", refusal.code())
-            .put("message", refusal.getMessage())
-            .put("advice", BenchAdvice.of(refusal));
+    return refusal == null ? null : json(problem(refusal));
+  }
+
+  /** A problem that is told within an answer. */
+  static ObjectNode json(Problem problem) {
+    return Json.object()
+        .put("code", problem.code())
+        .put("message", problem.message())
+        .put("advice", problem.advice());
   }
 
   /** Answers a request with a problem. */

@@ -130,12 +130,13 @@ final class Requests {
   }
 
   static int triangle(JsonNode message, int triangles) {
-    JsonNode given = message.path("triangle");
-    if (!given.canConvertToInt()
-        || !given.isIntegralNumber()
-        || given.asInt() < 0
-        || given.asInt() >= triangles) {
-      throw unreadable("triangle is " + given + ", not within 0 to " + (triangles - 1));
+    return index(message.path("triangle"), "triangle", triangles);
+  }
+
+  /** A whole number from 0 to below a limit. */
+  static int index(JsonNode given, String name, int below) {
+    if (!given.isInt() || given.asInt() < 0 || given.asInt() >= below) {
+      throw unreadable(name + " is " + given + ", not within 0 to " + (below - 1));
     }
     return given.asInt();
   }
