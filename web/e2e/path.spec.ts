@@ -19,13 +19,29 @@ test("every tilt is tried on a real arch, the best is taken and taken back", asy
   }
   await expect(chart).toHaveAttribute("data-busy", "false", { timeout: 60_000 });
 
+  // It can be stopped, and leaves nothing behind.
   await page.getByTestId("try-tilts").click();
+  await page.getByTestId("searching").getByRole("button", { name: "stop" }).click();
+  await expect(page.getByTestId("shading")).toHaveCount(0);
+  await page.getByTestId("try-tilts").click();
+  await expect(page.getByTestId("searching").getByRole("progressbar")).toBeVisible();
   // A coarse map comes first, the whole one after it.
   await expect(page.getByTestId("shading")).toBeVisible({ timeout: 30_000 });
   const found = page.getByTestId("path-found");
   await expect(found).toBeVisible({ timeout: 90_000 });
   expect(Number(await page.getByTestId("shading").getAttribute("data-tilts"))).toBeGreaterThanOrEqual(1000);
   await expect(page.getByTestId("best")).toBeVisible();
+
+  // The pointer reads the numbers of a tilt; without it they are the dot's own.
+  const numbers = page.getByTestId("tilt-numbers");
+  await expect(numbers).toHaveAttribute("data-pointed", "false");
+  expect(await page.locator(".shading .contour").count()).toBeGreaterThan(3);
+  const box = (await page.locator(".tiltmap").boundingBox())!;
+  await page.mouse.move(box.x + 0.5 * box.width, box.y + 0.3 * box.height);
+  await expect(numbers).toHaveAttribute("data-pointed", "true");
+  await expect(numbers).toContainText("enamel for planes");
+  await page.mouse.move(box.x + 0.5 * box.width, box.y - 40);
+  await expect(numbers).toHaveAttribute("data-pointed", "false");
 
   await found.getByRole("combobox").selectOption("retention");
   await found.getByRole("button", { name: "tilts that no other beats" }).click();

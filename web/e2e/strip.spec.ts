@@ -35,6 +35,14 @@ test("the strip follows the dot; two pins stand side by side", async ({ page }) 
   await expect(table).toContainText("total tilt");
   await expect(table).toContainText("0.0 °");
   await expect(table).toContainText("4.0 °");
+  // Both on the cast, looked at from the same side.
+  await table.getByRole("button", { name: "on the cast" }).click();
+  await expect(page.getByTestId("beside")).toHaveAttribute("data-surveyed", "4 0", { timeout: 60_000 });
+  await surveyed(page, 0, 0);
+  await table.getByRole("button", { name: "numbers" }).click();
+  await expect(page.getByTestId("beside")).toHaveCount(0);
+  await page.keyboard.press("Control+z");
+  await surveyed(page, 4, 0);
   await table.getByRole("button", { name: "Reference" }).click();
   await surveyed(page, 0, 0);
   await table.getByRole("button", { name: "close" }).click();

@@ -7,6 +7,7 @@ import { ParallelStrip } from "../panels/ParallelStrip";
 import { Pins } from "../panels/Pins";
 import { SpokenReading } from "../panels/ReadingTag";
 import { TiltPanel } from "../panels/TiltPanel";
+import { TripodPanel } from "../panels/TripodPanel";
 import { DeskContext } from "../panels/use-bench";
 import { ACTIONS, type Hands, keyName } from "../state/actions";
 import type { Bench } from "../state/bench";
@@ -80,6 +81,7 @@ export function BenchPage({ bench }: { readonly bench: Bench }): ReactElement {
         <aside className="left">
           <TiltPanel />
           <Pins />
+          <TripodPanel />
           <GaugeRack />
         </aside>
         <CastStage bench={bench} driverRef={driver} />

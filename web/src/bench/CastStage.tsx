@@ -6,9 +6,13 @@ import { Busy, EmptyTable, FrameAsk, ProblemNotice } from "../panels/Notices";
 import { ReadingTag } from "../panels/ReadingTag";
 import { AddTooth, ToothNumbers } from "../panels/ToothLabels";
 import { useBench } from "../panels/use-bench";
+import { CastBeside } from "./CastBeside";
+import type { Tripod } from "../wire/tripod";
 import { PointerHand } from "./pointer";
 import { StageDriver } from "./stage-driver";
+import { tripodPlaces } from "./stage-model";
 
+const NO_MARKS: Tripod["marks"] = [];
 const DARK_QUERY = "(prefers-color-scheme: dark)";
 
 /** The light table: the canvas, and what lies over it. */
@@ -18,7 +22,9 @@ export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonl
   const [missing] = useState(webglMissing);
   const surveyed = useBench((s) => s.survey?.head.tilt.join(" "));
   const exact = useBench((s) => s.survey?.head.exact);
+  const beside = useBench((s) => s.beside !== null);
   const marks = useBench((s) => s.document?.marks ?? null);
+  const tripod = useBench((s) => (s.picking ? NO_MARKS : (s.document?.tripod?.marks ?? NO_MARKS)));
 
   useEffect(() => {
     if (missing || !canvas.current) return undefined;
@@ -59,7 +65,7 @@ export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonl
   };
 
   return (
-    <main className="table" aria-label="Cast" data-surveyed={surveyed} data-exact={exact}>
+    <main className={beside ? "table split" : "table"} aria-label="Cast" data-surveyed={surveyed} data-exact={exact}>
       {missing ? (
         <div className="empty" role="alert">
           <p>
@@ -74,12 +80,18 @@ export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonl
         <ReadingTag />
         <ToothNumbers />
         <AddTooth />
+        {tripod.map((_, which) => (
+          <span key={which} className="pinlabel num tripodlabel" data-tripod={which}>
+            {which + 1}
+          </span>
+        ))}
         {marks?.map((mark) => (
           <span key={mark.id} className="pinlabel num" data-mark={mark.id}>
             {mark.name}
           </span>
         ))}
       </div>
+      <CastBeside bench={bench} driverRef={driverRef} />
       <EmptyTable />
       <FrameAsk fromAbove={fromAbove} />
       <Legend />
@@ -122,6 +134,11 @@ function placeLabels(over: HTMLElement, driver: StageDriver, bench: Bench): void
     put(label, x - label.offsetWidth / 2, y - label.offsetHeight / 2);
     label.style.visibility = driver.facesViewer(axis) ? "visible" : "hidden";
   }
+  tripodPlaces(bench.store.get()).forEach((point, which) => {
+    const label = over.querySelector<HTMLElement>(`[data-tripod="${which}"]`);
+    const [x, y] = driver.canvasPlace(point);
+    if (label) put(label, x + 11, y - 20);
+  });
   for (const mark of document?.marks ?? []) {
     const label = over.querySelector<HTMLElement>(`[data-mark="${mark.id}"]`);
     const [x, y] = driver.canvasPlace(mark.point);

@@ -7,10 +7,16 @@ import type { StageDriver } from "./stage-driver";
 
 /** The hand on the cast: carrying the rod, turning and shifting the table, leaving and dragging marks. */
 export class PointerHand {
-  private held: { readonly kind: "orbit" | "pan" | "mark" | "margin" | "border"; readonly id: string; readonly gesture: number; x: number; y: number; moved: boolean } | null = null;
+  private held: { readonly kind: "orbit" | "pan" | "mark" | "tripod" | "margin" | "border"; readonly id: string; readonly gesture: number; x: number; y: number; moved: boolean } | null = null;
   private readonly off = new AbortController();
 
-  constructor(private readonly driver: StageDriver) {
+  /**
+   * @param looking true where the cast is only looked at: nothing is carried, left or moved
+   */
+  constructor(
+    private readonly driver: StageDriver,
+    private readonly looking = false,
+  ) {
     const { canvas } = driver.stage;
     const on = <K extends keyof HTMLElementEventMap>(type: K, listener: (event: HTMLElementEventMap[K]) => void, passive = true): void =>
       canvas.addEventListener(type, listener, { signal: this.off.signal, passive });
@@ -19,7 +25,7 @@ export class PointerHand {
     on("pointerup", (event) => this.up(event));
     on("pointercancel", () => {
       this.held = null;
-      driver.bench.store.set({ pulling: null, dragging: null });
+      driver.bench.store.set({ pulling: null, dragging: null, tripodDrag: null });
     });
     on("contextmenu", (event) => event.preventDefault(), false);
     on("wheel", (event) => this.wheel(event), false);
@@ -34,20 +40,22 @@ export class PointerHand {
     const { driver } = this;
     driver.stage.canvas.setPointerCapture(event.pointerId);
     const shifting = event.button !== 0 || event.shiftKey;
-    const mark = shifting ? null : driver.markAt(x, y);
+    const mark = shifting || this.looking ? null : driver.markAt(x, y);
     if (mark) driver.bench.select(mark);
-    const margin = shifting || mark ? null : driver.marginAt(x, y);
+    const tripod = shifting || mark || this.looking ? null : driver.tripodAt(x, y);
+    const margin = shifting || mark || tripod !== null || this.looking ? null : driver.marginAt(x, y);
     if (margin) driver.bench.store.set({ pulling: { from: margin, to: margin } });
-    const border = shifting || mark ? null : driver.borderAt(x, y);
+    const border = shifting || mark || tripod !== null || this.looking ? null : driver.borderAt(x, y);
     if (border) driver.bench.store.set({ dragging: { from: border, to: border } });
-    this.held = { kind: shifting ? "pan" : mark ? "mark" : margin ? "margin" : border ? "border" : "orbit", id: mark ?? "", gesture: newGesture(), x, y, moved: false };
+    const kind = shifting ? "pan" : mark ? "mark" : tripod !== null ? "tripod" : margin ? "margin" : border ? "border" : "orbit";
+    this.held = { kind, id: mark ?? String(tripod), gesture: newGesture(), x, y, moved: false };
   }
 
   private move(event: PointerEvent): void {
     const { offsetX: x, offsetY: y } = event;
     const { driver, held } = this;
     if (!held) {
-      this.carry(event);
+      if (!this.looking) this.carry(event);
       return;
     }
     const dx = x - held.x;
@@ -60,6 +68,7 @@ export class PointerHand {
     else if (held.kind === "pan") driver.setView(pan(driver.view, dx * driver.stage.mmPerPx, -dy * driver.stage.mmPerPx));
     else if (held.kind === "mark") this.slide(event, held.id, held.gesture);
     else if (held.kind === "border") this.drag(x, y);
+    else if (held.kind === "tripod") this.dragTripod(Number(held.id), x, y);
     else this.pull(x, y);
   }
 
@@ -77,18 +86,32 @@ export class PointerHand {
     if (pulling && spot) bench.store.set({ pulling: { from: pulling.from, to: spot.point } });
   }
 
+  private dragTripod(which: number, x: number, y: number): void {
+    const spot = this.driver.stage.pick(x, y);
+    if (spot) this.driver.bench.store.set({ tripodDrag: { which, to: spot.point } });
+  }
+
   private up(event: PointerEvent): void {
     const { held, driver } = this;
     this.held = null;
+    const { tripodDrag } = driver.bench.store.get();
+    if (tripodDrag) {
+      void driver.bench.paths.move(tripodDrag.which, tripodDrag.to).finally(() => driver.bench.store.set({ tripodDrag: null }));
+    }
     const { pulling, tooth } = driver.bench.store.get();
     if (pulling) driver.bench.store.set({ pulling: null });
     if (held?.kind === "margin" && held.moved && pulling && tooth !== null) driver.bench.pullMargin(tooth, pulling.from, pulling.to);
     const { dragging } = driver.bench.store.get();
     if (dragging) driver.bench.store.set({ dragging: null });
     if (held?.kind === "border" && held.moved && dragging) driver.bench.moveBorder(dragging.from, dragging.to);
-    if (!held || held.moved || held.kind !== "orbit" || event.button !== 0) return;
+    if (!held || this.looking || held.moved || held.kind !== "orbit" || event.button !== 0) return;
     const { bench } = driver;
-    const { gauge, asking, page } = bench.store.get();
+    const { gauge, asking, page, picking } = bench.store.get();
+    if (picking) {
+      const place = driver.stage.pick(event.offsetX, event.offsetY);
+      if (place) void bench.paths.pick(place.point);
+      return;
+    }
     const spot = driver.spotAt(event.offsetX, event.offsetY, gauge, event.altKey);
     if (!spot) {
       bench.store.set({ adding: null });

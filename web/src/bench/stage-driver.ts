@@ -13,7 +13,7 @@ import type { Plan } from "../wire/plan";
 import type { Spot } from "../wire/types";
 import { CurveWalk } from "./curve-walk";
 import { knots, nearestOn, type PlanFigure, planFigures } from "../scene/plan-figure";
-import { lookOf, marginsFor, pinsFor, planShown, poseFor, standFor } from "./stage-model";
+import { lookOf, marginsFor, pinsFor, planShown, poseFor, standFor, tripodPlaces } from "./stage-model";
 
 /** How near to its curve a gauge slides onto it [CSS px]. */
 export const SNAP_PX = 16;
@@ -24,6 +24,8 @@ const CENTRE = world(0, 0, 0);
 /** Keeps the drawing in step with the state, and answers what only the drawing knows: view, picking, sliding. */
 export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "alongRod" | "slide" | "nextCurve"> {
   readonly stage: Stage;
+  /** Told each time the view was changed. */
+  onView: (view: View) => void = () => undefined;
   view: View = sideView("above", null, CENTRE, 40);
   private pose: Pose = poseFor({ survey: null, cast: null } as BenchState, scan(0, 0, 0));
   private pivot: ScanVec = scan(0, 0, 0);
@@ -56,9 +58,11 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
   }
 
   setView(view: View): void {
+    if (view === this.view) return;
     this.view = view;
     this.stage.setView(view);
     this.place();
+    this.onView(view);
   }
 
   look(side: Side): void {
@@ -115,6 +119,16 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
       if (d2 < best2) [best, best2] = [mark.id, d2];
     }
     return best;
+  }
+
+  /** The tripod mark under the pointer. */
+  tripodAt(x: number, y: number): number | null {
+    if (this.state.picking) return null;
+    const near = tripodPlaces(this.state).findIndex((point) => {
+      const [mx, my] = this.canvasPlace(point);
+      return Math.hypot(mx - x, my - y) < 11;
+    });
+    return near < 0 ? null : near;
   }
 
   /** The place of the chosen tooth's margin under the pointer. */

@@ -38,14 +38,22 @@ function levelUnit(v: WorldVec, least: number): WorldVec | null {
   return size > least ? world(v[0] / size, v[1] / size, 0) : null;
 }
 
-export function pinsFor({ document, selected, markReadings, pointed }: BenchState, pose: Pose): Pin[] {
+/** The tripod marks, one of them perhaps under the hand; while those of another scan are picked, the places picked. */
+export function tripodPlaces({ document, tripodDrag, picking }: BenchState): ScanVec[] {
+  if (picking) return [...picking.picked];
+  return (document?.tripod?.marks ?? []).map(({ point }, which) => (tripodDrag?.which === which ? tripodDrag.to : point));
+}
+
+export function pinsFor(state: BenchState, pose: Pose): Pin[] {
+  const { document, selected, markReadings, pointed } = state;
+  const tripod = tripodPlaces(state).map((point, which) => ({ id: `tripod ${which}`, at: toWorld(pose, point), selected: false, seated: true, tripod: true }));
   const marks = (document?.marks ?? []).map((mark) => ({
     id: mark.id,
     at: toWorld(pose, mark.point),
     selected: mark.id === selected,
     seated: fitsStill(mark, markReadings.get(mark.id)),
   }));
-  return pointed ? [...marks, { id: "pointed", at: toWorld(pose, pointed), selected: true, seated: true }] : marks;
+  return [...tripod, ...marks, ...(pointed ? [{ id: "pointed", at: toWorld(pose, pointed), selected: true, seated: true }] : [])];
 }
 
 /** Teeth are outlined where they are spoken of: on the pages of the arch and the ledger. */

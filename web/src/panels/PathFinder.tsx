@@ -14,6 +14,8 @@ const WORDS: Readonly<Record<ShadedBy, string>> = {
 };
 
 const SHOWN = 4;
+/** A tilt smaller than this is the reference orientation: the refinement ends there [degrees]. */
+const LEAST_DEG = 0.1;
 
 const tiltOf = ({ tilt: at }: PathTilt): Tilt => tilt(at.anteriorDeg, at.rightDeg);
 
@@ -93,8 +95,17 @@ export function PathFinder(props: {
       <button className="quiet" onClick={() => setOpen(!open)}>
         {open ? "fewer" : `${found.choices.length} tilts that no other beats`}
       </button>
-      <Changes word="better" changes={found.comparison.better} />
-      <Changes word="worse" changes={found.comparison.worse} />
+      {found.best.tilt.totalDeg < LEAST_DEG ? (
+        <p data-testid="reference-best">
+          Of {found.map.tilts.length.toLocaleString("en")} tilts none offers more than the reference orientation, all factors together. Shade the map by one
+          factor to see what a tilt would gain there; pin it to see what it costs.
+        </p>
+      ) : (
+        <>
+          <Changes word="better" changes={found.comparison.better} />
+          <Changes word="worse" changes={found.comparison.worse} />
+        </>
+      )}
       {found.neverHeld.map(({ tooth, mostMm }) => (
         <p key={tooth} className="note">
           {tooth} has no usable undercut at any tilt (most {mostMm.toFixed(2)} mm): a tilt moves undercuts, it cannot make retention against

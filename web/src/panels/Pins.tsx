@@ -1,16 +1,11 @@
 import { type ReactElement, useState } from "react";
 import { action } from "../state/actions";
-import { REFERENCE, sameTilt, type Tilt } from "../values/tilt";
+import type { NamedTilt } from "../state/bench-state";
+import { REFERENCE, sameTilt } from "../values/tilt";
 import { degreesText } from "../values/units";
 import { Icon } from "./Icons";
 import { PinsCompared } from "./PinsCompared";
 import { useAction, useBench, useDesk } from "./use-bench";
-
-export interface NamedTilt {
-  readonly id: string;
-  readonly name: string;
-  readonly tilt: Tilt;
-}
 
 const HERE: NamedTilt = { id: "reference", name: "Reference", tilt: REFERENCE };
 

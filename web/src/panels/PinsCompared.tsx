@@ -3,7 +3,7 @@ import { createPortal } from "react-dom";
 import { sameTilt } from "../values/tilt";
 import { degreesText } from "../values/units";
 import type { ComparedFigure, PathsCompared } from "../wire/path";
-import type { NamedTilt } from "./Pins";
+import type { NamedTilt } from "../state/bench-state";
 import { useBench, useDesk } from "./use-bench";
 
 const digits = (unit: string): number => (unit === "mm" ? 2 : 1);
@@ -23,6 +23,8 @@ export function PinsCompared(props: { readonly from: NamedTilt; readonly to: Nam
   const tilt = useBench((s) => s.document?.tilt ?? null);
   const [answer, setAnswer] = useState<{ readonly of: unknown; readonly told: PathsCompared } | null>(null);
   const [all, setAll] = useState(false);
+  const beside = useBench((s) => s.beside !== null);
+  useEffect(() => () => bench.store.set({ beside: null }), [bench]);
   useEffect(() => {
     let wanted = true;
     void bench.comparePaths(from.tilt, to.tilt).then((told) => {
@@ -46,27 +48,37 @@ export function PinsCompared(props: { readonly from: NamedTilt; readonly to: Nam
     </button>
   );
   return createPortal(
-    <figure className="pinscompared" aria-label={`${from.name} against ${to.name}`} data-testid="pins-compared" data-rows={told?.rows.length ?? 0}>
+    <figure className={beside ? "pinscompared slim" : "pinscompared"} aria-label={`${from.name} against ${to.name}`} data-testid="pins-compared" data-rows={told?.rows.length ?? 0}>
       <table className="num">
         <thead>
           <tr>
             <td>
               <button className="quiet" onClick={close}>
                 close
+              </button>{" "}
+              <button
+                className="quiet"
+                aria-pressed={beside}
+                onClick={() => {
+                  if (!beside) bench.setTilt(from.tilt);
+                  bench.store.set({ beside: beside ? null : { from, to } });
+                }}
+              >
+                {beside ? "numbers" : "on the cast"}
               </button>
             </td>
-            <th scope="col">{side(from)}</th>
-            <th scope="col">{side(to)}</th>
+            {!beside && <th scope="col">{side(from)}</th>}
+            {!beside && <th scope="col">{side(to)}</th>}
           </tr>
         </thead>
-        <tbody>
+        <tbody hidden={beside}>
           {rows.map((row, i) => (
             <Row key={row.what} row={row} first={rows[i - 1]?.factor !== row.factor} />
           ))}
         </tbody>
       </table>
       {!told && <p className="soft">measuring both …</p>}
-      {same > 0 && (
+      {same > 0 && !beside && (
         <button className="quiet" onClick={() => setAll(!all)}>
           {all ? "only what differs" : `${same} more that do not differ`}
         </button>

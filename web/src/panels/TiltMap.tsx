@@ -14,8 +14,14 @@ function BestPlace(props: { readonly at: MapPlace; readonly scale: number }): Re
 }
 
 /** The tilt map: a round spirit level seen from above. The dot is the cast's tilt and moves towards the side that goes down. */
-export function TiltMap(props: { readonly map: PathMap | null; readonly by: ShadedBy; readonly best: Tilt | null }): ReactElement | null {
-  const { map, by, best } = props;
+export function TiltMap(props: {
+  readonly map: PathMap | null;
+  readonly by: ShadedBy;
+  readonly best: Tilt | null;
+  /** Told the tilt under the pointer; null when it has left. */
+  readonly point: (at: Tilt | null) => void;
+}): ReactElement | null {
+  const { map, by, best, point } = props;
   const { bench } = useDesk();
   const cast = useBench((s) => s.cast);
   const document = useBench((s) => s.document);
@@ -34,8 +40,11 @@ export function TiltMap(props: { readonly map: PathMap | null; readonly by: Shad
     return { x: (event.clientX - box.left - box.width / 2) * k, y: -(event.clientY - box.top - box.height / 2) * k };
   };
   const move = (event: PointerEvent<SVGSVGElement>): void => {
-    if (!hold.current) return;
     const { x, y } = at(event);
+    if (!hold.current) {
+      point(map && Math.hypot(x, y) <= map.coneDeg ? tiltAt({ x: degrees(x), y: degrees(y) }, jaw) : null);
+      return;
+    }
     const { dx, dy, gesture } = hold.current;
     bench.setTilt(tiltAt({ x: degrees(jaw ? x + dx : 0), y: degrees(y + dy) }, jaw), gesture);
   };
@@ -58,6 +67,7 @@ export function TiltMap(props: { readonly map: PathMap | null; readonly by: Shad
       aria-label={`Tilt map. Anterior tilt ${degreesText(document.tilt.anterior)}, right tilt ${degreesText(document.tilt.right)}. Arrow keys move the dot.`}
       onPointerDown={down}
       onPointerMove={move}
+      onPointerLeave={() => point(null)}
       onPointerUp={() => (hold.current = null)}
       onPointerCancel={() => (hold.current = null)}
     >

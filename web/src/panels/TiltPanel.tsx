@@ -1,14 +1,14 @@
 import { type ReactElement, useState } from "react";
 import { action } from "../state/actions";
-import { type Jaw, totalTilt } from "../values/tilt";
+import { type Jaw, type Tilt, totalTilt } from "../values/tilt";
 import { type Degrees, degrees, degreesText } from "../values/units";
-import type { PathFound, PathMap } from "../wire/path";
-import type { TeethInfo } from "../wire/types";
 import { Icon } from "./Icons";
 import { PathFinder } from "./PathFinder";
 import { TiltMap } from "./TiltMap";
+import { TiltNumbers } from "./TiltNumbers";
 import type { ShadedBy } from "./TiltShading";
 import { useAction, useBench, useDesk } from "./use-bench";
+import { useSearch } from "./use-search";
 
 function Angle(props: { readonly label: string; readonly value: Degrees; readonly disabled?: boolean; readonly set: (value: Degrees) => void }): ReactElement {
   const { label, value, disabled = false, set } = props;
@@ -37,13 +37,6 @@ function Angle(props: { readonly label: string; readonly value: Degrees; readonl
   );
 }
 
-interface Search {
-  readonly teeth: TeethInfo | null;
-  readonly map: PathMap | null;
-  readonly found: PathFound | null;
-  readonly running: boolean;
-}
-
 export function TiltPanel(): ReactElement | null {
   const { bench } = useDesk();
   const cast = useBench((s) => s.cast);
@@ -51,17 +44,11 @@ export function TiltPanel(): ReactElement | null {
   const note = useBench((s) => s.note);
   const reference = useAction(action("tilt.reference"));
   const teeth = useBench((s) => s.teeth);
-  // A search belongs to the teeth it looked at; other teeth make it void.
-  const [search, setSearch] = useState<Search | null>(null);
+  const { search, look, stop } = useSearch();
   const [by, setBy] = useState<ShadedBy>("all");
+  const [pointed, setPointed] = useState<Tilt | null>(null);
   if (!cast || !document) return null;
-  const known = search && search.teeth === teeth ? search : null;
-  const look = async (): Promise<void> => {
-    setSearch({ teeth, map: null, found: null, running: true });
-    const found = await bench.searchPath((map) => setSearch({ teeth, map, found: null, running: true }));
-    setSearch(found ? { teeth, map: found.map, found, running: false } : null);
-  };
-  const best = known?.found?.best.tilt;
+  const best = search?.found?.best.tilt;
   const { tilt, pastLimit } = document;
   const total = totalTilt(tilt);
   const jaw = (value: Jaw): void => bench.setFrame({ ...document.frame, jaw: value });
@@ -70,7 +57,8 @@ export function TiltPanel(): ReactElement | null {
       <h2>Tilt</h2>
       {cast.frame ? (
         <>
-          <TiltMap map={known?.map ?? null} by={by} best={best ? { anterior: best.anteriorDeg, right: best.rightDeg } : null} />
+          <TiltMap map={search?.map ?? null} by={by} best={best ? { anterior: best.anteriorDeg, right: best.rightDeg } : null} point={setPointed} />
+          {search?.map && <TiltNumbers map={search.map} at={pointed ?? tilt} pointed={pointed !== null} />}
           <div className="angles">
             <Angle label="anterior" value={tilt.anterior} set={(anterior) => bench.setTilt({ ...tilt, anterior })} />
             <Angle label="right" value={tilt.right} disabled={!cast.jaw} set={(right) => bench.setTilt({ ...tilt, right })} />
@@ -86,12 +74,19 @@ export function TiltPanel(): ReactElement | null {
           <button className="quiet" onClick={reference.run} title={reference.hint}>
             <Icon name="level" /> reference (0, 0)
           </button>
-          {teeth && teeth.teeth.length > 0 && !known?.found && (
-            <button className="quiet" disabled={known?.running} onClick={() => void look()} data-testid="try-tilts">
-              {known?.running ? "trying every tilt …" : "try every tilt"}
+          {teeth && teeth.teeth.length > 0 && !search && (
+            <button className="quiet" onClick={look} data-testid="try-tilts">
+              try every tilt
             </button>
           )}
-          {known?.found && <PathFinder found={known.found} by={by} shadeBy={setBy} take={(to) => bench.setTilt(to)} />}
+          {search?.running && (
+            <div className="searching" data-testid="searching">
+              <span>{search.running.what} …</span>
+              <progress max={1} value={search.running.share} aria-label="How far the search has come" />
+              <button onClick={stop}>stop</button>
+            </div>
+          )}
+          {search?.found && <PathFinder found={search.found} by={by} shadeBy={setBy} take={(to) => bench.setTilt(to)} />}
           <label className="tick">
             <input type="checkbox" checked={pastLimit} onChange={(event) => bench.allowPastLimit(event.target.checked)} />
             allow more than {cast.limitTiltDeg}°

@@ -7,6 +7,8 @@ import type { ScanVec } from "../values/vec";
 import type { Notation } from "../values/tooth-number";
 import type { CastCard, CastInfo, Fdi, Problem, Profile, Reading, Spot, TeethInfo, ToothDepths, ToothPoint } from "../wire/types";
 import type { Mm } from "../values/units";
+import type { Tilt } from "../values/tilt";
+import type { KeptPath, Picking } from "./path-keeping";
 import type { Document } from "./document";
 import type { Judged } from "./judging";
 import type { Planned } from "./planning";
@@ -26,6 +28,13 @@ export type Asking = null | "up" | "front";
 export const PAGES = ["profile", "arch", "ledger", "plan"] as const;
 export type Page = (typeof PAGES)[number];
 
+/** An orientation under a name: the reference, or a pin. */
+export interface NamedTilt {
+  readonly id: string;
+  readonly name: string;
+  readonly tilt: Tilt;
+}
+
 export interface BenchState {
   /** The casts that the program keeps open, oldest first. */
   readonly casts: readonly CastCard[];
@@ -44,6 +53,14 @@ export interface BenchState {
   /** The parallel strip at the newest tilt; empty where the teeth are not known. */
   readonly strip: readonly StripSection[];
   readonly asking: Asking;
+  /** Paths kept on the casts of this browser, newest first. */
+  readonly keptPaths: readonly KeptPath[];
+  /** The tripod marks of another scan, while they are picked on this one. */
+  readonly picking: Picking | null;
+  /** Two orientations that lie side by side on the table. */
+  readonly beside: { readonly from: NamedTilt; readonly to: NamedTilt } | null;
+  /** A tripod mark while it is dragged. */
+  readonly tripodDrag: { readonly which: number; readonly to: ScanVec } | null;
   /** The teeth as the server found them from what the document says. */
   readonly teeth: TeethInfo | null;
   /** The tooth of each triangle, 0 for gum. */
@@ -110,6 +127,10 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
   profile: "server",
   strip: "server",
   asking: "moment",
+  keptPaths: "browser",
+  picking: "moment",
+  beside: "moment",
+  tripodDrag: "moment",
   teeth: "server",
   labels: "server",
   teething: "moment",
@@ -153,6 +174,10 @@ export const EMPTY_BENCH: BenchState = {
   profile: null,
   strip: [],
   asking: null,
+  keptPaths: [],
+  picking: null,
+  beside: null,
+  tripodDrag: null,
   teeth: null,
   labels: null,
   teething: false,

@@ -1,7 +1,7 @@
 import { REFERENCE, rounded, sameTilt, type Tilt, totalTilt, within } from "../values/tilt";
 import { degrees, type Mm, type UnitChoice } from "../values/units";
 import type { Api } from "../wire/api";
-import type { PathFound, PathMap, PathsCompared } from "../wire/path";
+import type { PathFound, PathsCompared, SearchListener } from "../wire/path";
 import { type Notation, toothText } from "../values/tooth-number";
 import type { ClaspChoice } from "./ledger";
 import { length, type ScanVec, sub } from "../values/vec";
@@ -13,9 +13,10 @@ import { Judging } from "./judging";
 import { Planning } from "./planning";
 import type { PlanChoices } from "./plan-choices";
 import { recorded, redone, undone } from "./history";
-import type { Keep } from "./keep";
+import { type Keep, NO_KEEP } from "./keep";
 import { LEAST_PULL_MM, pulled } from "./margin-pull";
 import { Opening } from "./opening";
+import { PathKeeping } from "./path-keeping";
 import { problemOf } from "./problem-of";
 import { Store } from "./store";
 import { Surveying } from "./surveying";
@@ -33,6 +34,7 @@ export class Bench {
   readonly store: Store<BenchState>;
   readonly opening: Opening;
   readonly charting: Charting;
+  readonly paths: PathKeeping;
   private readonly judging: Judging;
   private readonly planning: Planning;
   private readonly surveying: Surveying;
@@ -48,6 +50,13 @@ export class Bench {
     this.surveying = new Surveying(this.store, api);
     this.teething = new Teething(this.store, api, () => this.surveying.readTeeth());
     this.judging = new Judging(this.store, api);
+    this.paths = new PathKeeping(
+      this.store,
+      api,
+      (command) => this.edit(command),
+      (to) => this.setTilt(to),
+      () => this.keep.keepHabits(this.store.get()),
+    );
     this.store.subscribe(() => this.judging.follow());
     this.planning = new Planning(this.store, api);
     this.store.subscribe(() => this.planning.follow());
@@ -90,19 +99,31 @@ export class Bench {
   /**
    * Tries every tilt on the cast, whose teeth must be known.
    *
-   * @param coarse is given a map of few tilts first
-   * @returns null where it could not be; the reason is shown
+   * @returns null where it was stopped, or could not be; the reason is shown
    */
-  async searchPath(coarse: (map: PathMap) => void): Promise<PathFound | null> {
+  async searchPath(listener: SearchListener, signal: AbortSignal): Promise<PathFound | null> {
     const { cast } = this.store.get();
     if (!cast) return null;
     try {
-      coarse(await this.api.coarsePath(cast.id));
-      return await this.api.path(cast.id);
+      return await this.api.path(cast.id, listener, signal);
     } catch (error) {
       this.store.set({ problem: problemOf(error) });
       return null;
     }
+  }
+
+  /** A second bench with the same cast at another tilt, to be looked at beside this one; nothing is kept of it. */
+  beside(at: Tilt): Bench {
+    const other = new Bench(this.api, NO_KEEP, this.clock);
+    const { cast, mesh, thinned, document, gauge, look } = this.store.get();
+    other.store.set({ cast, mesh, thinned, gauge, look, document: document && { ...document, tilt: at } });
+    if (cast) other.surveying.open(cast);
+    return other;
+  }
+
+  /** Ends the line to the program. */
+  leave(): void {
+    this.surveying.close();
   }
 
   // Pins.
@@ -118,6 +139,7 @@ export class Bench {
     }
     const pin: PathPin = { id: crypto.randomUUID(), name: nextName(document.pins), tilt: document.tilt };
     this.edit({ kind: "pin", index: document.pins.length, from: null, to: pin });
+    this.paths.remember();
   }
 
   removePin(id: string): void {

@@ -4,6 +4,7 @@ import type { ClaspChoice } from "./ledger";
 import type { AnswersSaid } from "../wire/abutments";
 import { NOTHING_CHOSEN, type PlanChoices } from "./plan-choices";
 import type { Mm } from "../values/units";
+import type { Tripod } from "../wire/tripod";
 import type { FrameChoice, Reading, Spot, TeethSaid } from "../wire/types";
 
 /** A place that a person marked on the cast. It keeps its place on the surface when the tilt changes. */
@@ -30,6 +31,7 @@ export interface Document {
   readonly tilt: Tilt;
   readonly marks: readonly Mark[];
   readonly pins: readonly PathPin[];
+  readonly tripod: Tripod | null;
   readonly frame: FrameChoice;
   /** True once a person said that the tilt may pass the limit. */
   readonly pastLimit: boolean;
@@ -48,6 +50,7 @@ export const emptyDocument = (frame: FrameChoice): Document => ({
   tilt: REFERENCE,
   marks: [],
   pins: [],
+  tripod: null,
   frame,
   pastLimit: false,
   teeth: NOTHING_SAID,
@@ -66,6 +69,7 @@ export type Command =
   | { readonly kind: "frame"; readonly from: FrameChoice; readonly to: FrameChoice }
   | { readonly kind: "teeth"; readonly what: string; readonly from: TeethSaid; readonly to: TeethSaid }
   | { readonly kind: "pin"; readonly index: number; readonly from: PathPin | null; readonly to: PathPin | null }
+  | { readonly kind: "tripod"; readonly what: string; readonly from: Tripod | null; readonly to: Tripod | null }
   | { readonly kind: "answers"; readonly what: string; readonly from: AnswersSaid; readonly to: AnswersSaid }
   | { readonly kind: "clasp"; readonly row: string; readonly from: ClaspChoice | null; readonly to: ClaspChoice | null }
   | { readonly kind: "plan"; readonly what: string; readonly from: PlanChoices; readonly to: PlanChoices }
@@ -85,6 +89,8 @@ export function apply(document: Document, command: Command): Document {
       const without = document.pins.filter((pin) => pin.id !== command.from?.id);
       return { ...document, pins: command.to ? without.toSpliced(command.index, 0, command.to) : without };
     }
+    case "tripod":
+      return { ...document, tripod: command.to };
     case "answers":
       return { ...document, answers: command.to };
     case "clasp": {
@@ -127,6 +133,7 @@ export function told(command: Command): string {
     case "frame":
       return "orientation";
     case "teeth":
+    case "tripod":
     case "answers":
     case "plan":
       return command.what;

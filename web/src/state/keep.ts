@@ -12,6 +12,16 @@ export interface Keep {
   keepTable(castId: string): void;
 }
 
+/** Forgets everything. */
+export const NO_KEEP: Keep = {
+  habits: () => ({}),
+  keepHabits: () => undefined,
+  document: () => ({}),
+  keepDocument: () => undefined,
+  table: () => null,
+  keepTable: () => undefined,
+};
+
 const HABITS = "rodwork.habits";
 const TABLE = "rodwork.table";
 /** By the surface itself, so that a file opened again brings its marks, and another of the same name does not. */

@@ -14,7 +14,7 @@ import type { Teething } from "./teething";
 /** What belongs to one cast, with none on the table. */
 const EMPTY_TABLE: Pick<
   BenchState,
-  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "planned" | "row" | "pointed"
+  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "picking" | "beside" | "tripodDrag" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "planned" | "row" | "pointed"
 > = {
   cast: null,
   mesh: null,
@@ -28,6 +28,9 @@ const EMPTY_TABLE: Pick<
   profile: null,
   strip: [],
   asking: null,
+  picking: null,
+  beside: null,
+  tripodDrag: null,
   teeth: null,
   labels: null,
   tooth: null,

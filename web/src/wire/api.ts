@@ -3,8 +3,9 @@ import type { Jaw, Tilt } from "../values/tilt";
 import type { ChoicesSaid, PlanSheet } from "./plan";
 import type { AbutmentSheet, AnswersSaid } from "./abutments";
 import { type CastMesh, decodeMesh } from "./mesh";
-import type { PathFound, PathMap, PathsCompared } from "./path";
+import type { PathFound, PathMap, PathsCompared, SearchListener } from "./path";
 import type { ScanVec } from "../values/vec";
+import type { CarriedOver, Recovered, Tripod } from "./tripod";
 import type { CastInfo, CastList, Fdi, FrameChoice, Problem, TeethInfo, TeethSaid } from "./types";
 
 /** An answer that was refused: what happened, and what to do. */
@@ -13,6 +14,34 @@ export class Refused extends Error {
     super(problem.message);
     this.name = "Refused";
   }
+}
+
+const GONE: Problem = {
+  code: "server.gone",
+  message: "The Rodwork program does not answer.",
+  advice: "Start it again with ./rodwork and open the address it prints.",
+};
+
+/** A line of the answer to a search; one of these. */
+interface SearchLine {
+  readonly progress?: { readonly what: string; readonly share: number };
+  readonly coarse?: PathMap;
+  readonly found?: PathFound;
+  readonly problem?: Problem;
+}
+
+/** The lines of an answer, each as soon as it is here. */
+async function* lines(answer: Response): AsyncGenerator<string> {
+  const reader = answer.body?.pipeThrough(new TextDecoderStream()).getReader();
+  let rest = "";
+  for (;;) {
+    const piece = await reader?.read();
+    if (!piece || piece.done) break;
+    const whole = (rest + piece.value).split("\n");
+    rest = whole.pop() ?? "";
+    yield* whole;
+  }
+  if (rest) yield rest;
 }
 
 export const LENGTH_UNITS = ["mm", "cm", "m", "in"] as const;
@@ -78,20 +107,49 @@ export class Api {
     return (await this.json<{ tooth: Fdi }>("POST", `api/casts/${encodeURIComponent(id)}/teeth/number`, JSON.stringify({ point }))).tooth;
   }
 
-  /** A map of few tilts, made within about a second. */
-  async coarsePath(id: string): Promise<PathMap> {
-    return (await this.json<{ map: PathMap }>("POST", `api/casts/${encodeURIComponent(id)}/path`, JSON.stringify({ coarse: true }))).map;
-  }
-
-  /** Every tilt tried. */
-  path(id: string): Promise<PathFound> {
-    return this.json("POST", `api/casts/${encodeURIComponent(id)}/path`, "{}");
+  /** Tries every tilt. The signal ends the search, here and in the program; then null. */
+  async path(id: string, listener: SearchListener, signal: AbortSignal): Promise<PathFound | null> {
+    try {
+      const answer = await this.send("POST", `api/casts/${encodeURIComponent(id)}/path`, "{}", signal);
+      for await (const line of lines(answer)) {
+        const said = JSON.parse(line) as SearchLine;
+        if (said.problem) throw new Refused(said.problem);
+        if (said.progress) listener.progress(said.progress.what, said.progress.share);
+        if (said.coarse) listener.coarse(said.coarse);
+        if (said.found) return said.found;
+      }
+    } catch (error) {
+      if (signal.aborted) return null;
+      throw error;
+    }
+    if (signal.aborted) return null;
+    throw new Refused(GONE);
   }
 
   /** Two tilts side by side, tooth by tooth. */
   comparePaths(id: string, from: Tilt, to: Tilt): Promise<PathsCompared> {
     const body = { from: [from.anterior, from.right], to: [to.anterior, to.right] };
     return this.json("POST", `api/casts/${encodeURIComponent(id)}/path/compare`, JSON.stringify(body));
+  }
+
+  /** The three tripod marks from which a tilt is found again most surely. */
+  tripod(id: string, at: Tilt): Promise<Tripod> {
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/tripod`, JSON.stringify({ tilt: [at.anterior, at.right] }));
+  }
+
+  /** The same with one mark moved along its level, to the place nearest to a wanted one. */
+  moveTripod(id: string, tripod: Tripod, which: number, to: ScanVec): Promise<Tripod> {
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/tripod/move`, JSON.stringify({ tripod, which, to }));
+  }
+
+  /** A path found again from its three marks, picked on this cast in any order. */
+  recover(id: string, tripod: Tripod, points: readonly ScanVec[]): Promise<Recovered> {
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/recover`, JSON.stringify({ tripod, points }));
+  }
+
+  /** A path of another open cast, of which this one is a rescan. */
+  carryOver(id: string, first: string, at: Tilt): Promise<CarriedOver> {
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/recover/rescan`, JSON.stringify({ first, tilt: [at.anterior, at.right] }));
   }
 
   /** Judges the abutments of a cast whose teeth are known, at a tilt. */
@@ -118,20 +176,17 @@ export class Api {
     return (await answer.json()) as T;
   }
 
-  private async send(method: string, path: string, body?: BodyInit): Promise<Response> {
+  private async send(method: string, path: string, body?: BodyInit, signal?: AbortSignal): Promise<Response> {
     let answer: Response;
     try {
       answer = await fetch(new URL(path, this.origin), {
         method,
         headers: { Authorization: `Bearer ${this.token}` },
         ...(body === undefined ? {} : { body }),
+        ...(signal === undefined ? {} : { signal }),
       });
     } catch {
-      throw new Refused({
-        code: "server.gone",
-        message: "The Rodwork program does not answer.",
-        advice: "Start it again with ./rodwork and open the address it prints.",
-      });
+      throw new Refused(GONE);
     }
     if (!answer.ok) throw new Refused(await problemOf(answer));
     return answer;

@@ -4,8 +4,16 @@ import type { Fdi } from "./types";
 export const FACTORS = ["guiding", "retention", "interference", "appearance", "tilt"] as const;
 export type Factor = (typeof FACTORS)[number];
 
-/** One tilt of a map: anterior and right tilt, the whole worth, and the worth of each factor in the order of {@link FACTORS}. */
+/**
+ * One tilt of a map: anterior and right tilt, the whole worth, the worth of each factor in the order of {@link FACTORS}, and the
+ * figure of each in its own unit, of which less is better.
+ */
 export type MapTilt = readonly [anterior: Degrees, right: Degrees, worth: number, ...factors: number[]];
+
+/** Where in a {@link MapTilt} the worth of a factor stands; of all of them together. */
+export const worthColumn = (by: Factor | "all"): number => (by === "all" ? 2 : 3 + FACTORS.indexOf(by));
+/** Where its figure stands. */
+export const figureColumn = (by: Factor): number => 3 + FACTORS.length + FACTORS.indexOf(by);
 
 export interface PathMap {
   readonly coneDeg: Degrees;
@@ -47,4 +55,11 @@ export interface PathFound {
   readonly comparison: { readonly better: readonly Change[]; readonly worse: readonly Change[] };
   readonly choices: readonly PathTilt[];
   readonly neverHeld: readonly { readonly tooth: Fdi; readonly mostMm: number }[];
+}
+
+/** What is heard of a search while it runs. */
+export interface SearchListener {
+  /** A map of few tilts, at once. */
+  coarse(map: PathMap): void;
+  progress(what: string, share: number): void;
 }
