@@ -28,6 +28,23 @@ const HAND: readonly (readonly [string, string])[] = [
   ["drop a file", "open a scan"],
 ];
 
+/** How long the browser may take to read a page it was handed [ms]. */
+const READ_WITHIN_MS = 60_000;
+
+/**
+ * Opens a page in a tab of its own. It is fetched with the token and handed over as it is, so that the token stands in no address.
+ */
+function openBeside(page: Blob | null): void {
+  if (!page) return;
+  const address = URL.createObjectURL(page);
+  const link = document.createElement("a");
+  link.href = address;
+  link.target = "_blank";
+  link.rel = "noopener";
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), READ_WITHIN_MS);
+}
+
 export function HelpSheet(): ReactElement {
   const { bench, hands } = useDesk();
   const open = useBench((s) => s.helpOpen);
@@ -76,6 +93,11 @@ export function HelpSheet(): ReactElement {
           ))}
         </div>
       </div>
+      <p className="helppages">
+        <button className="quiet" onClick={() => void bench.readHelp("rules").then(openBeside)}>
+          every formula, rule and source
+        </button>
+      </p>
       <p className="soft care">
         What Rodwork says is an aid. The prescriber examines the patient, decides and signs. Enamel is not visible in a scan, and removing it cannot
         be undone.

@@ -1,6 +1,6 @@
 import { REFERENCE, rounded, sameTilt, type Tilt, totalTilt, within } from "../values/tilt";
 import { degrees, type Mm, type UnitChoice } from "../values/units";
-import type { Api } from "../wire/api";
+import type { Api, HelpPage } from "../wire/api";
 import type { PathFound, PathsCompared, SearchListener } from "../wire/path";
 import { type Notation, toothText } from "../values/tooth-number";
 import type { ClaspChoice } from "./ledger";
@@ -124,6 +124,16 @@ export class Bench {
   /** Ends the line to the program. */
   leave(): void {
     this.surveying.close();
+  }
+
+  /** @returns null where the page could not be had; the reason is shown */
+  async readHelp(page: HelpPage): Promise<Blob | null> {
+    try {
+      return await this.api.helpPage(page);
+    } catch (error) {
+      this.store.set({ problem: problemOf(error), helpOpen: false });
+      return null;
+    }
   }
 
   // Pins.

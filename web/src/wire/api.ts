@@ -47,6 +47,9 @@ async function* lines(answer: Response): AsyncGenerator<string> {
 export const LENGTH_UNITS = ["mm", "cm", "m", "in"] as const;
 export type LengthUnit = (typeof LENGTH_UNITS)[number];
 
+/** Pages of the server to read. */
+export type HelpPage = "rules";
+
 /** The HTTP half of docs/protocol.md. Every call either gives what it names or throws {@link Refused}. */
 export class Api {
   constructor(
@@ -162,6 +165,11 @@ export class Api {
   plan(id: string, tilt: Tilt, answers: AnswersSaid, choices: ChoicesSaid): Promise<PlanSheet> {
     const body = { tilt: [tilt.anterior, tilt.right], answers, choices };
     return this.json("POST", `api/casts/${encodeURIComponent(id)}/plan`, JSON.stringify(body));
+  }
+
+  /** A page to read beside the bench, as docs/protocol.md lists them. */
+  async helpPage(page: HelpPage): Promise<Blob> {
+    return (await this.send("GET", `help/${page}`)).blob();
   }
 
   surveyAddress(id: string): string {

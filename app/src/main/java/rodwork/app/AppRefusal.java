@@ -36,6 +36,10 @@ public enum AppRefusal {
       "choices-unusable",
       "%s holds no choices that can be used: %s.",
       "Mend that place; docs/schema/choices.schema.json says what choices hold."),
+  PAGE_ENDING(
+      "page-ending",
+      "%s: its ending does not say in which form the page shall be written.",
+      "End its name in .html, .md or .json."),
   TEETH_NEED_JAW(
       "teeth-need-jaw",
       "Whether the cast is upper or lower is not known, and its shape cannot tell; teeth have no"

@@ -10,6 +10,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import rodwork.app.report.OutputFile;
+import rodwork.app.report.RulesPageFile;
 import rodwork.casework.rulebook.Conflict;
 import rodwork.casework.rulebook.Rulebook;
 
@@ -17,8 +18,8 @@ import rodwork.casework.rulebook.Rulebook;
 @Command(
     name = "rulebook",
     description = {
-      "Shows what the rulebook holds: every threshold, clasp requirement and preference, with source"
-          + " and standing.",
+      "Shows what the rulebook holds: every threshold, clasp requirement and preference, with"
+          + " source and standing.",
       "A school or laboratory edits a copy; docs/rulebook.md tells how."
     },
     mixinStandardHelpOptions = true,
@@ -46,6 +47,14 @@ final class RulebookCommand implements Runnable {
     private @Nullable Path check;
   }
 
+  @Option(
+      names = "--page",
+      paramLabel = "FILE",
+      description =
+          "Write every formula, threshold, rule and source as a page to read: FILE.html, FILE.md or"
+              + " FILE.json; of the copy, with --check.")
+  private @Nullable Path page;
+
   @Override
   public void run() {
     PrintWriter out = spec.commandLine().getOut();
@@ -62,6 +71,10 @@ final class RulebookCommand implements Runnable {
     }
     Path check = wish == null ? null : wish.check;
     Rulebook book = check == null ? Rulebook.shipped() : Rulebook.read(check);
+    if (page != null) {
+      RulesPageFile.write(page, book);
+      return;
+    }
     out.printf("%s%n", book.title());
     out.printf("SHA-256 %s%n", book.hash());
     out.printf(

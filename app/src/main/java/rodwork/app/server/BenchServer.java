@@ -205,6 +205,7 @@ public final class BenchServer implements AutoCloseable {
     new TripodRoutes(shelf).addTo(config.routes);
     new AbutmentRoutes(shelf).addTo(config.routes);
     new PlanRoutes(shelf).addTo(config.routes);
+    new HelpRoutes().addTo(config.routes);
     config.routes.ws("/api/casts/{id}/survey", this::socket);
     config.routes.before(this::guard);
     config.routes.wsBeforeUpgrade(this::guardSocket);
@@ -232,7 +233,9 @@ public final class BenchServer implements AutoCloseable {
     request.header("Referrer-Policy", "no-referrer");
     request.header("Cross-Origin-Opener-Policy", "same-origin");
     request.header("Cross-Origin-Resource-Policy", "same-origin");
-    if (request.path().startsWith("/api/") && !isUpgrade(request)) {
+    boolean guarded =
+        request.path().startsWith("/api/") || request.path().startsWith(HelpRoutes.BELOW);
+    if (guarded && !isUpgrade(request)) {
       gate.checkToken(request);
       request.header("Cache-Control", "no-store");
     }

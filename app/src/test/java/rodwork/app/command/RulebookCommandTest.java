@@ -34,6 +34,24 @@ class RulebookCommandTest {
   }
 
   @Test
+  void thePageOfACopyHasTheCopysValues() throws IOException {
+    String text = Shell.run("rulebook", "--out", "-").out();
+    Path copy =
+        Files.writeString(
+            folder.resolve("mine.yaml"),
+            text.replace("load-alike: {value: 1.1,", "load-alike: {value: 1.25,"));
+    for (String ending : new String[] {"html", "md", "json"}) {
+      Path page = folder.resolve("page." + ending);
+      Shell written = Shell.run("rulebook", "--check", copy.toString(), "--page", page.toString());
+      assertThat(written.code()).as(written.err()).isEqualTo(ExitCode.FINE);
+      assertThat(Files.readString(page)).contains("load-alike", "1.25").doesNotContain("NaN");
+    }
+    Shell refused = Shell.run("rulebook", "--page", folder.resolve("page.txt").toString());
+    assertThat(refused.code()).isEqualTo(ExitCode.REFUSED);
+    assertThat(refused.err()).contains("page-ending");
+  }
+
+  @Test
   void onlyOneWishAtATime() {
     assertThat(Shell.run("rulebook", "--out", "-", "--check", "x").code())
         .isEqualTo(ExitCode.USAGE);

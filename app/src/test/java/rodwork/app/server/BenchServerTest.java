@@ -81,6 +81,27 @@ class BenchServerTest {
   }
 
   @Test
+  void thePageOfRulesIsThereForThoseWithTheToken() throws IOException, InterruptedException {
+    var answer = visitor.ask("GET", "/help/rules", BodyPublishers.noBody());
+    assertThat(answer.statusCode()).isEqualTo(200);
+    assertThat(answer.headers().firstValue("Content-Type").orElseThrow())
+        .isEqualTo("text/html; charset=utf-8");
+    String page = new String(answer.body(), java.nio.charset.StandardCharsets.UTF_8);
+    assertThat(page).contains("Formulas and rules", "undercut-cap", "own choice");
+    // Nothing on it is fetched from anywhere.
+    assertThat(page).doesNotContain("http://", "https://", "<script", "<link", "url(");
+    var stranger =
+        java.net.http.HttpClient.newHttpClient()
+            .send(
+                java.net.http.HttpRequest.newBuilder(
+                        java.net.URI.create("http://127.0.0.1:" + server.port() + "/help/rules"))
+                    .build(),
+                java.net.http.HttpResponse.BodyHandlers.ofString());
+    assertThat(stranger.statusCode()).isEqualTo(401);
+    assertThat(stranger.body()).doesNotContain("undercut-cap");
+  }
+
+  @Test
   void aSphereHasNoFrameOfItsOwnAndSaysWhy() throws IOException {
     byte[] content = Files.readAllBytes(SphereCast.in(bench));
     JsonNode info = visitor.json("POST", "/api/casts?name=sphere.ply", content, 201);

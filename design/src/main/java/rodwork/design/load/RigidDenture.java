@@ -6,6 +6,13 @@ import java.util.List;
  * A rigid denture on springs, seen from above. Immutable. Places are in the horizontal plane [mm];
  * all forces are upright, and what moves down, into the tissue, is positive.
  *
+ * <p>The denture sinks by {@code s(x, y) = s₀ + a·x + b·y}. Tissue below it bears {@code F =
+ * k·A·cos²γ·max(0, s)}, with k pressure over sinking, A the area and γ its slope: it gives along
+ * its normal, and the upright part is counted. A rest at a distance e from the centre of resistance
+ * of its tooth gives by {@code 1/kₐ + e²/k_θ} for every newton. The tip of an arm that rises in its
+ * undercut pulls with {@code F = min(F_slip, F_slip/travel·rise)}. A tooth is tipped by {@code M =
+ * |Σ F·r|}, with r the horizontal way from its centre of resistance to each force.
+ *
  * <p>Guiding plates slide along their planes and carry nothing upright. What they do sideways is
  * left out: a base that sinks by 0.3 mm at 30 mm turns a plate 3 mm high by 0.03 mm, less than the
  * gap of a casting.
