@@ -39,7 +39,10 @@ final class RowAlignment {
   private static final double GAP_PER_MM = 0.12;
   private static final double FOLD_REWARD = 3;
   private static final double USUAL_FOLD = 0.8;
-  private static final double ABSENT = 5;
+
+  /** Of a tooth, third molars apart, where nothing is known of it. */
+  static final double ABSENT = 5;
+
   private static final double THIRD_MOLAR = 5;
 
   /** How far the midline may lie from the middle of the arch frame [mm]. */

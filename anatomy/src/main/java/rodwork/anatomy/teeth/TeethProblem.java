@@ -10,6 +10,16 @@ public enum TeethProblem {
       "No tooth is recognised along the arch: %s.",
       "Check jaw and direction of the scan, or give one point on the biting surface of each tooth,"
           + " with its number."),
+  UPSIDE_DOWN(
+      "cast-upside-down",
+      "Seen from the occlusal side that is set, the cast shows its underside: %.0f %% of its surface"
+          + " faces away.",
+      "Turn the direction to the occlusal side round (--up X,Y,Z), or leave it out to have it"
+          + " found."),
+  FEW_TEETH(
+      "few-teeth",
+      "%d of the teeth of an arch are recognised; their numbers do not follow from their order.",
+      "Give one point on each tooth, with its number."),
   POINT_OFF_CAST(
       "tooth-point-off-cast",
       "The point of tooth %d lies %.1f mm from the cast; the limit is %.1f mm.",

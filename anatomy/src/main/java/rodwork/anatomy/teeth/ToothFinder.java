@@ -2,12 +2,9 @@ package rodwork.anatomy.teeth;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.Jaw;
 import rodwork.geometry.Vec3;
@@ -27,14 +24,11 @@ public final class ToothFinder {
   /** A point within this of the middle of its crown stays [mm]. */
   private static final double AMID_MM = 0.5;
 
-  /** A number less sure than this is told. */
-  private static final double UNSURE = 0.5;
+  /** This share of what is seen from above or below, and it is seen from below. */
+  private static final double MOST_AWAY = 0.6;
 
-  /** Costs are like negative logarithms: this much better is hardly chance. */
-  private static final double CLEARLY_BETTER = 4;
-
-  /** This much crown in a space that should be empty is told [mm]. */
-  private static final double CROWN_IN_SPACE_MM = 4;
+  /** How often crowns are grown anew from their middles at most. */
+  private static final int ROUNDS = 4;
 
   /** A second piece with this share of the largest is more than an island. */
   private static final double SECOND_PIECE = 0.5;
@@ -74,6 +68,7 @@ public final class ToothFinder {
     Map<Integer, Double> numbering = new TreeMap<>();
     Map<Integer, double[]> points = new TreeMap<>();
     pieces(remarks);
+    upright();
     for (ToothHints.Point point : hints.points()) {
       points.put(point.fdi(), onCast(point));
       numbering.put(point.fdi(), 1.0);
@@ -81,14 +76,15 @@ public final class ToothFinder {
     int[] fixed = fixed(hints);
     boolean found = points.isEmpty();
     if (found) {
-      points = new RowFinder(hints.missing(), remarks, numbering).tops();
+      RowSearch.Found row =
+          new RowSearch(graph, base, arch.frame().jaw())
+              .find(hints.missing(), tops -> grown(tops, fixed, 0, watch));
+      points = new TreeMap<>(row.tops());
+      numbering.putAll(row.numbering());
+      remarks.addAll(row.remarks());
     }
     watch.progress("spreading teeth", 0.4);
-    CrownSpread spread = CrownSpread.of(graph, points, fixed, watch);
-    if (recentred(points, spread, found ? 0 : AMID_MM)) {
-      watch.progress("spreading teeth", 0.7);
-      spread = CrownSpread.of(graph, points, fixed, watch);
-    }
+    CrownSpread spread = grown(points, fixed, found ? 0 : AMID_MM, watch);
     Map<Integer, Vec3> places = new TreeMap<>();
     points.forEach((fdi, at) -> places.put(fdi, inScan(at)));
     return new ToothFinding(
@@ -97,6 +93,20 @@ public final class ToothFinder {
         numbering,
         places,
         remarks);
+  }
+
+  /**
+   * Spreads crowns from their points, which move to the middle of what they gave until they stay.
+   */
+  private CrownSpread grown(Map<Integer, double[]> points, int[] fixed, double amid, Watch watch) {
+    CrownSpread spread = CrownSpread.of(graph, points, fixed, watch);
+    for (int round = 0; round < ROUNDS; round++) {
+      if (!recentred(points, spread, round == 0 ? amid : AMID_MM)) {
+        break;
+      }
+      spread = CrownSpread.of(graph, points, fixed, watch);
+    }
+    return spread;
   }
 
   private int[] onTriangles(CrownSpread spread, List<ToothHints.Pin> pins) {
@@ -170,6 +180,24 @@ public final class ToothFinder {
     return fixed;
   }
 
+  /** Of an arch seen from above more faces up than down, be it a shell or a trimmed cast. */
+  private void upright() {
+    Vec3 up = arch.frame().z();
+    double away = 0;
+    double all = 0;
+    for (int t = 0; t < arch.mesh().triangleCount(); t++) {
+      if (!arch.surface().isBase(t)) {
+        Vec3 n = arch.mesh().doubleAreaNormal(t);
+        double level = Math.abs(n.dot(up));
+        all += level;
+        away += n.dot(up) < 0 ? level : 0;
+      }
+    }
+    if (away > MOST_AWAY * all) {
+      throw TeethProblem.UPSIDE_DOWN.with(100 * away / all);
+    }
+  }
+
   private void pieces(List<ToothFinding.Remark> remarks) {
     int n = graph.size();
     int[] queue = new int[n];
@@ -228,80 +256,5 @@ public final class ToothFinder {
       throw TeethProblem.POINT_OFF_CAST.with(point.fdi(), nearest, OFF_CAST_MM);
     }
     return new double[] {at.x(), at.y(), at.z()};
-  }
-
-  /** The row of teeth without points. */
-  private final class RowFinder {
-    private final Set<Integer> missing;
-    private final List<ToothFinding.Remark> remarks;
-    private final Map<Integer, Double> numbering;
-    private final ArchPath path;
-
-    RowFinder(
-        Set<Integer> missing, List<ToothFinding.Remark> remarks, Map<Integer, Double> numbering) {
-      this.missing = missing;
-      this.remarks = remarks;
-      this.numbering = numbering;
-      path = ArchPath.of(graph, base);
-    }
-
-    Map<Integer, double[]> tops() {
-      if (path.steps() < 2) {
-        throw TeethProblem.NO_TEETH.with("nothing reaches up to an occlusal plane");
-      }
-      ArchProfile profile = new ArchProfile(graph, path, base);
-      RowAlignment alignment = laid(profile, missing);
-      RowAlignment.Answer answer = alignment.best();
-      Map<Integer, double[]> tops = CrownTops.of(graph, path, base, answer.teeth());
-      if (tops.isEmpty()) {
-        throw TeethProblem.NO_TEETH.with("its crest is as smooth as a ridge");
-      }
-      numbering.putAll(alignment.certainty(answer));
-      List<Integer> unsure =
-          tops.keySet().stream().filter(t -> numbering.getOrDefault(t, 0.0) < UNSURE).toList();
-      if (!unsure.isEmpty()) {
-        remarks.add(
-            TeethProblem.NUMBERS_UNSURE.remark(
-                unsure.stream().map(String::valueOf).collect(Collectors.joining(", "))));
-      }
-      crownsInSpaces(profile, answer);
-      Set<Integer> other = new HashSet<>();
-      missing.forEach(t -> other.add(t + (t / 10 % 2 == 1 ? 10 : -10)));
-      if (!other.equals(missing)
-          && laid(profile, other).best().cost() < answer.cost() - CLEARLY_BETTER) {
-        remarks.add(TeethProblem.MIRRORED.remark());
-      }
-      return tops;
-    }
-
-    private RowAlignment laid(ArchProfile profile, Set<Integer> absent) {
-      int[] row = UsualCrown.row(arch.frame().jaw() == Jaw.UPPER);
-      RowAlignment.Known[] known = new RowAlignment.Known[row.length];
-      double[] place = new double[row.length];
-      Arrays.fill(place, Double.NaN);
-      for (int j = 0; j < row.length; j++) {
-        boolean open = row[j] % 10 == 8 || absent.stream().allMatch(t -> t % 10 == 8);
-        RowAlignment.Known otherwise = open ? RowAlignment.Known.OPEN : RowAlignment.Known.STANDS;
-        known[j] = absent.contains(row[j]) ? RowAlignment.Known.MISSING : otherwise;
-      }
-      return new RowAlignment(path, profile, row, known, place);
-    }
-
-    private void crownsInSpaces(ArchProfile profile, RowAlignment.Answer answer) {
-      int[] row = UsualCrown.row(arch.frame().jaw() == Jaw.UPPER);
-      for (int j = 1; j + 1 < row.length; j++) {
-        RowAlignment.Reach before = answer.teeth().get(row[j - 1]);
-        RowAlignment.Reach after = answer.teeth().get(row[j + 1]);
-        if (missing.contains(row[j]) && before != null && after != null) {
-          double crown = 0;
-          for (int s = before.to(); s < after.from(); s++) {
-            crown += profile.crown[s] * ArchPath.STEP_MM;
-          }
-          if (crown > CROWN_IN_SPACE_MM) {
-            remarks.add(TeethProblem.MISSING_STANDS.remark(row[j], crown));
-          }
-        }
-      }
-    }
   }
 }

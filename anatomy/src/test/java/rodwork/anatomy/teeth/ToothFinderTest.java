@@ -53,7 +53,17 @@ class ToothFinderTest {
 
     ToothFinding charted = finder.find(new ToothHints(real.missing(), List.of()), Watch.NONE);
     print(real, "missing teeth", charted);
-    print(real, "nothing", finder.find(ToothHints.NONE, Watch.NONE));
+    ToothFinding alone = finder.find(ToothHints.NONE, Watch.NONE);
+    print(real, "nothing", alone);
+    if (name.equals("lower-35-37-47")) {
+      // Its 45 is as wide as a molar and its ridges are rough: then the doubt is told.
+      assertThat(alone.remarks())
+          .extracting(ToothFinding.Remark::code)
+          .contains("tooth-numbers-unsure");
+    } else {
+      assertThat(alone.labels().numbers()).isEqualTo(real.truth().numbers());
+      assertThat(mean(real.dice(alone.labels()))).isGreaterThanOrEqualTo(MEAN_WITH_MISSING);
+    }
     dice = real.dice(charted.labels());
     assertThat(charted.labels().numbers()).isEqualTo(real.truth().numbers());
     // Of two teeth one step off, each would lie on the other: every number is right.
