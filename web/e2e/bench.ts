@@ -30,8 +30,8 @@ export const test = base.extend<{ page: Page }>({
 });
 
 /** Opens the bench and waits until its first cast was surveyed. */
-export async function openBench(page: Page): Promise<void> {
-  await page.goto(ADDRESS().href);
+export async function openBench(page: Page, address = ADDRESS().href): Promise<void> {
+  await page.goto(address);
   await surveyed(page, 0, 0);
 }
 

@@ -3,6 +3,7 @@ import { action } from "../state/actions";
 import type { LookChoice } from "../state/bench-state";
 import { totalTilt } from "../values/tilt";
 import { degreesText, lengthText, type UnitChoice } from "../values/units";
+import { CaseList } from "./CaseList";
 import { CastList } from "./CastList";
 import { Icon, type IconName } from "./Icons";
 import { useAction, useBench, useDesk } from "./use-bench";
@@ -34,6 +35,7 @@ export function Header(): ReactElement {
       <span className="wordmark">Rodwork</span>
       <IconButton id="cast.open" icon="open" />
       <CastList />
+      <CaseList />
       {cast && (
         <>
           <span className="keep">{cast.jaw ?? "jaw not told"}</span>

@@ -2,6 +2,7 @@ import type { ReactElement } from "react";
 import { planHolds } from "../state/planning";
 import { changes, NOTHING_CHOSEN } from "../state/plan-choices";
 import { degreesText } from "../values/units";
+import { HandOver } from "./HandOver";
 import { PlanBases } from "./PlanBases";
 import { PlanConnector } from "./PlanConnector";
 import { PlanVerdict } from "./PlanFindings";
@@ -61,6 +62,7 @@ export function PlanPage(): ReactElement {
             <PlanTooth key={tooth} plan={plan} tooth={tooth} />
           ))}
           <PlanBases plan={plan} />
+          <HandOver />
           <p className="soft rulebookline" title={`rulebook ${plan.rulebook.hash}`}>
             Planned by “{plan.rulebook.title}”. An aid: the prescriber examines, decides and signs.
           </p>

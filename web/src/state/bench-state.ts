@@ -2,6 +2,7 @@ import type { UnitChoice } from "../values/units";
 import type { CastMesh } from "../wire/mesh";
 import type { StripSection } from "../wire/strip";
 import type { SurveyFrame } from "../wire/survey-frame";
+import type { CaseCard, CaseOf } from "../wire/cases";
 import type { BorderMove } from "../wire/plan";
 import type { ScanVec } from "../values/vec";
 import type { Notation } from "../values/tooth-number";
@@ -86,6 +87,12 @@ export interface BenchState {
   readonly part: string | null;
   /** A place of the connector's border while it is dragged. */
   readonly dragging: BorderMove | null;
+  /** The case that the work is kept in. */
+  readonly caseOf: CaseOf | null;
+  readonly kept: "saved" | "saving" | "changed" | "failed";
+  readonly cases: readonly CaseCard[];
+  /** What is being written for the laboratory. */
+  readonly writing: "pages" | "folder" | null;
   /** The row of the ledger that lies open. */
   readonly row: string | null;
   /** A place of the cast that the ledger points at. */
@@ -145,6 +152,10 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
   planning: "moment",
   part: "moment",
   dragging: "moment",
+  caseOf: "document",
+  kept: "moment",
+  cases: "server",
+  writing: "moment",
   row: "moment",
   pointed: "moment",
   page: "browser",
@@ -192,6 +203,10 @@ export const EMPTY_BENCH: BenchState = {
   planning: false,
   part: null,
   dragging: null,
+  caseOf: null,
+  kept: "saved",
+  cases: [],
+  writing: null,
   row: null,
   pointed: null,
   page: "profile",

@@ -1,6 +1,7 @@
 import { REFERENCE, rounded, sameTilt, type Tilt, totalTilt, within } from "../values/tilt";
 import { degrees, type Mm, type UnitChoice } from "../values/units";
 import type { Api, HelpPage } from "../wire/api";
+import type { CaseCard, OrderField, Paper } from "../wire/cases";
 import type { PathFound, PathsCompared, SearchListener } from "../wire/path";
 import { type Notation, toothText } from "../values/tooth-number";
 import type { ClaspChoice } from "./ledger";
@@ -10,6 +11,8 @@ import { type BenchState, EMPTY_BENCH, type LookChoice, type Page } from "./benc
 import { apply, type Command, type Mark, type PathPin } from "./document";
 import { Charting } from "./charting";
 import { Judging } from "./judging";
+import { Keeping } from "./keeping";
+import { choicesSaid } from "./plan-choices";
 import { Planning } from "./planning";
 import type { PlanChoices } from "./plan-choices";
 import { recorded, redone, undone } from "./history";
@@ -37,6 +40,7 @@ export class Bench {
   readonly paths: PathKeeping;
   private readonly judging: Judging;
   private readonly planning: Planning;
+  readonly keeping: Keeping;
   private readonly surveying: Surveying;
   private readonly teething: Teething;
 
@@ -60,6 +64,8 @@ export class Bench {
     this.store.subscribe(() => this.judging.follow());
     this.planning = new Planning(this.store, api);
     this.store.subscribe(() => this.planning.follow());
+    this.keeping = new Keeping(this.store, api, keep);
+    this.store.subscribe(() => this.keeping.follow());
     this.opening = new Opening(this.store, api, keep, this.surveying, this.teething);
   }
 
@@ -400,6 +406,37 @@ export class Bench {
     if (document) this.edit({ kind: "plan", what, from: document.plan, to });
   }
 
+  // The prescription and the case.
+
+  writeOrder(field: OrderField, what: string, text: string): void {
+    const { document } = this.store.get();
+    if (!document || (document.order[field] ?? "") === text) return;
+    this.edit({ kind: "order", what, from: document.order, to: { ...document.order, [field]: text } });
+  }
+
+  /** Writes what the laboratory gets and gives it to the browser as a file. */
+  async handOver(as: "pages" | "folder", paper: Paper): Promise<void> {
+    await this.keeping.saveNow();
+    const { cast, document, caseOf } = this.store.get();
+    if (!cast || !document) return;
+    this.store.set({ writing: as });
+    try {
+      const { tilt, answers, order, plan, clasps } = document;
+      const { file, revision } = await this.api.prescription(cast.id, as, { tilt, answers, order, paper, choices: choicesSaid(plan, clasps), case: caseOf });
+      if (revision !== null) this.keeping.moved(revision);
+      const name = `${caseOf?.code ?? cast.name.replace(/\.[^.]*$/, "")}-prescription`;
+      saveFile(file, as === "pages" ? `${name}.pdf` : `${name}.zip`);
+    } catch (error) {
+      this.store.set({ problem: problemOf(error) });
+    }
+    this.store.set({ writing: null });
+  }
+
+  async openCase(card: CaseCard): Promise<void> {
+    await this.keeping.saveNow();
+    if (await this.opening.openCase(card)) this.keeping.opened();
+  }
+
   /** The part of the plan that stands out on the cast. */
   speakOf(part: string | null): void {
     this.store.set({ part });
@@ -460,6 +497,14 @@ export class Bench {
       if (command.to) this.surveying.readMark(command.to);
     }
   }
+}
+
+function saveFile(file: Blob, name: string): void {
+  const link = window.document.createElement("a");
+  link.href = URL.createObjectURL(file);
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(link.href);
 }
 
 /** The first letter that no pin bears; after Z comes A2. */

@@ -1,6 +1,7 @@
 import { EMPTY_CHART } from "../values/chart";
 import { REFERENCE, sameTilt, type Tilt } from "../values/tilt";
 import type { ClaspChoice } from "./ledger";
+import type { Order } from "../wire/cases";
 import type { AnswersSaid } from "../wire/abutments";
 import { NOTHING_CHOSEN, type PlanChoices } from "./plan-choices";
 import type { Mm } from "../values/units";
@@ -42,6 +43,8 @@ export interface Document {
   readonly clasps: Readonly<Record<string, ClaspChoice>>;
   /** What a person changed of the plan. */
   readonly plan: PlanChoices;
+  /** What the prescriber writes to the laboratory. */
+  readonly order: Order;
 }
 
 export const NOTHING_SAID: TeethSaid = { missing: [], points: [], pins: [], chart: EMPTY_CHART };
@@ -57,6 +60,7 @@ export const emptyDocument = (frame: FrameChoice): Document => ({
   answers: {},
   clasps: {},
   plan: NOTHING_CHOSEN,
+  order: {},
 });
 
 /**
@@ -73,6 +77,7 @@ export type Command =
   | { readonly kind: "answers"; readonly what: string; readonly from: AnswersSaid; readonly to: AnswersSaid }
   | { readonly kind: "clasp"; readonly row: string; readonly from: ClaspChoice | null; readonly to: ClaspChoice | null }
   | { readonly kind: "plan"; readonly what: string; readonly from: PlanChoices; readonly to: PlanChoices }
+  | { readonly kind: "order"; readonly what: string; readonly from: Order; readonly to: Order }
   | { readonly kind: "mark"; readonly index: number; readonly from: Mark | null; readonly to: Mark | null };
 
 export function apply(document: Document, command: Command): Document {
@@ -97,6 +102,8 @@ export function apply(document: Document, command: Command): Document {
       const others = Object.fromEntries(Object.entries(document.clasps).filter(([row]) => row !== command.row));
       return { ...document, clasps: command.to ? { ...others, [command.row]: command.to } : others };
     }
+    case "order":
+      return { ...document, order: command.to };
     case "plan":
       return { ...document, plan: command.to };
     case "mark": {
@@ -136,6 +143,7 @@ export function told(command: Command): string {
     case "tripod":
     case "answers":
     case "plan":
+    case "order":
       return command.what;
     case "pin":
       return command.from === null ? `pin ${command.to?.name}` : command.to === null ? `removed pin ${command.from.name}` : `name of pin ${command.from.name}`;

@@ -1,5 +1,6 @@
 import type { Jaw } from "../values/tilt";
 import type { Api, LengthUnit } from "../wire/api";
+import type { CaseCard, OpenedCase } from "../wire/cases";
 import type { CastCard, CastInfo, FrameChoice } from "../wire/types";
 import type { BenchState } from "./bench-state";
 import { emptyDocument, NOTHING_SAID } from "./document";
@@ -14,7 +15,7 @@ import type { Teething } from "./teething";
 /** What belongs to one cast, with none on the table. */
 const EMPTY_TABLE: Pick<
   BenchState,
-  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "picking" | "beside" | "tripodDrag" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "planned" | "row" | "pointed"
+  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "picking" | "beside" | "tripodDrag" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "planned" | "caseOf" | "row" | "pointed"
 > = {
   cast: null,
   mesh: null,
@@ -39,6 +40,7 @@ const EMPTY_TABLE: Pick<
   toothHand: null,
   judged: null,
   planned: null,
+  caseOf: null,
   row: null,
   pointed: null,
 };
@@ -128,7 +130,20 @@ export class Opening {
     }
   }
 
-  private async opening(what: string, ask: () => Promise<CastInfo | null>): Promise<CastInfo | null> {
+  /** Takes a case up again, with everything that was decided and can be undone. */
+  async openCase(card: CaseCard): Promise<boolean> {
+    let opened: OpenedCase | null = null;
+    const cast = await this.opening(
+      `case ${card.code}`,
+      async () => (opened = await this.api.openCase(card)).cast,
+      () => (opened ? { ...(opened.bench as Partial<BenchState>), caseOf: { code: opened.code, revision: opened.revision } } : {}),
+    );
+    this.keep.keepDocument(this.store.get());
+    return cast !== null;
+  }
+
+  /** @param from where the document comes from, if not from what this tab keeps */
+  private async opening(what: string, ask: () => Promise<CastInfo | null>, from?: () => Partial<BenchState>): Promise<CastInfo | null> {
     const turn = ++this.turn;
     this.store.set({ busy: `Opening ${what} …`, problem: null, note: null });
     try {
@@ -136,7 +151,7 @@ export class Opening {
       const mesh = cast ? await this.api.mesh(cast.id) : null;
       await this.list();
       if (turn !== this.turn) return cast; // another cast was asked for meanwhile; this one stays open
-      if (cast && mesh) this.lay(cast, mesh);
+      if (cast && mesh) this.lay(cast, mesh, from ? from() : this.keep.document(mesh));
       this.store.set({ busy: null });
       return cast;
     } catch (error) {
@@ -149,10 +164,9 @@ export class Opening {
     this.store.set({ casts: (await this.api.casts()).casts });
   }
 
-  private lay(cast: CastInfo, mesh: NonNullable<BenchState["mesh"]>): void {
+  private lay(cast: CastInfo, mesh: NonNullable<BenchState["mesh"]>, kept: Partial<BenchState>): void {
     this.surveying.close();
     this.keep.keepTable(cast.id);
-    const kept = this.keep.document(mesh);
     this.store.set({
       ...EMPTY_TABLE,
       cast,
@@ -160,6 +174,7 @@ export class Opening {
       // What an older bench kept may lack what was added since.
       document: { ...emptyDocument({ jaw: cast.jaw, up: null, front: null }), ...kept.document, teeth: { ...NOTHING_SAID, ...kept.document?.teeth }, plan: { ...NOTHING_CHOSEN, ...kept.document?.plan } },
       history: kept.history ?? NO_HISTORY,
+      caseOf: kept.caseOf ?? null,
       asking: cast.frame ? null : "up",
     });
     this.surveying.open(cast);

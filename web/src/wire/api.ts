@@ -1,5 +1,6 @@
 import { chartDocument } from "../values/chart";
 import type { Jaw, Tilt } from "../values/tilt";
+import type { CaseCard, CaseOf, OpenedCase, Order, Paper } from "./cases";
 import type { ChoicesSaid, PlanSheet } from "./plan";
 import type { AbutmentSheet, AnswersSaid } from "./abutments";
 import { type CastMesh, decodeMesh } from "./mesh";
@@ -49,6 +50,24 @@ export type LengthUnit = (typeof LENGTH_UNITS)[number];
 
 /** Pages of the server to read. */
 export type HelpPage = "rules";
+
+export interface PrescriptionSaid {
+  readonly tilt: Tilt;
+  readonly answers: AnswersSaid;
+  readonly choices: ChoicesSaid;
+  readonly order: Order;
+  readonly paper: Paper;
+  readonly case: CaseOf | null;
+}
+
+/** What a case keeps of the bench. */
+export interface CaseWork {
+  readonly cast: string;
+  /** The revision that the work went on from; null makes the case. */
+  readonly on: number | null;
+  readonly bench: object;
+  readonly choices: ChoicesSaid;
+}
 
 /** The HTTP half of docs/protocol.md. Every call either gives what it names or throws {@link Refused}. */
 export class Api {
@@ -170,6 +189,29 @@ export class Api {
   /** A page to read beside the bench, as docs/protocol.md lists them. */
   async helpPage(page: HelpPage): Promise<Blob> {
     return (await this.send("GET", `help/${page}`)).blob();
+  }
+
+  /** The prescription of what is planned: pages to look at, or a folder for the laboratory; with a case, its new revision. */
+  async prescription(id: string, as: "pages" | "folder", said: PrescriptionSaid): Promise<{ readonly file: Blob; readonly revision: number | null }> {
+    const { tilt, ...rest } = said;
+    const body = JSON.stringify({ ...rest, tilt: [tilt.anterior, tilt.right] });
+    const answer = await this.send("POST", `api/casts/${encodeURIComponent(id)}/prescription/${as}`, body);
+    const revision = answer.headers.get("Case-Revision");
+    return { file: await answer.blob(), revision: revision === null ? null : Number(revision) };
+  }
+
+  /** Each scan of each case that is kept. */
+  async cases(): Promise<readonly CaseCard[]> {
+    return (await this.json<{ cases: readonly CaseCard[] }>("GET", "api/cases")).cases;
+  }
+
+  /** Saves the work on a cast in a case; answered once it is on the disk. */
+  saveCase(code: string, work: CaseWork): Promise<CaseOf> {
+    return this.json("PUT", `api/cases/${encodeURIComponent(code)}`, JSON.stringify(work));
+  }
+
+  openCase({ code, jaw }: CaseCard): Promise<OpenedCase> {
+    return this.json("POST", `api/cases/${encodeURIComponent(code)}/open${jaw ? `?jaw=${jaw}` : ""}`);
   }
 
   surveyAddress(id: string): string {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -61,6 +62,10 @@ final class BenchCommand implements Runnable {
   @Option(names = "--no-browser", description = "Only print the address.")
   private boolean noBrowser;
 
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private StoreMixin store;
+
   @Override
   public void run() {
     if (port != null && (port < 0 || port > 65535)) {
@@ -68,7 +73,8 @@ final class BenchCommand implements Runnable {
           spec.commandLine(), "--port " + port + " is not within 0 to 65535");
     }
     PrintWriter out = spec.commandLine().getOut();
-    BenchServer server = BenchServer.start(BenchServer.Settings.of(Home.bench(), listen, port));
+    BenchServer server =
+        BenchServer.start(BenchServer.Settings.of(Home.bench(), listen, port, store.folder()));
     if (cast != null) {
       open(server, cast);
     } else {

@@ -50,7 +50,7 @@ final class RehearseCommand implements Runnable {
     run("survey", scan.toString(), "--json", "-", "--picture", folder.resolve("p.png").toString());
     run("intake", scan.toString());
     Files.writeString(folder.resolve("index.html"), "<!doctype html>");
-    BenchServer.start(BenchServer.Settings.of(folder, null, 0)).close();
+    BenchServer.start(BenchServer.Settings.of(folder, null, 0, folder)).close();
   }
 
   private static void run(String... arguments) {

@@ -8,6 +8,8 @@ import io.javalin.http.HttpStatus;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.util.JavalinBindException;
 import io.javalin.websocket.WsConfig;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -20,6 +22,7 @@ import rodwork.anatomy.Jaw;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.OpenCast;
+import rodwork.app.operation.OpenedCast;
 import rodwork.geometry.Watch;
 
 /**
@@ -52,13 +55,16 @@ public final class BenchServer implements AutoCloseable {
    * @param listen address to listen at
    * @param port port to listen at; 0 for any free one, null for the usual one where free
    * @param largestUpload the largest scan file taken [bytes]
+   * @param store folder of the case store; made when the first case is
    */
-  public record Settings(Path bench, String listen, @Nullable Integer port, long largestUpload) {
+  public record Settings(
+      Path bench, String listen, @Nullable Integer port, long largestUpload, Path store) {
     private static final long LARGEST_UPLOAD = 512L << 20;
 
     /** Settings with the usual limits; without an address, this machine alone. */
-    public static Settings of(Path bench, @Nullable String listen, @Nullable Integer port) {
-      return new Settings(bench, listen == null ? LOOPBACK : listen, port, LARGEST_UPLOAD);
+    public static Settings of(
+        Path bench, @Nullable String listen, @Nullable Integer port, Path store) {
+      return new Settings(bench, listen == null ? LOOPBACK : listen, port, LARGEST_UPLOAD, store);
     }
   }
 
@@ -127,7 +133,15 @@ public final class BenchServer implements AutoCloseable {
    * @throws rodwork.geometry.Refusal if it cannot be taken in
    */
   public void open(Path file, CastOptions options, Watch watch) {
-    shelf.add(OpenCast.of(file, options, watch));
+    String name = String.valueOf(file.getFileName());
+    byte[] content;
+    try {
+      content = Files.readAllBytes(file);
+    } catch (IOException failure) {
+      throw AppRefusal.FILE_UNREADABLE.with(file, String.valueOf(failure.getMessage()));
+    }
+    OpenedCast cast = OpenCast.of(content, name, options, watch);
+    shelf.add(cast, Scan.of(name, content, options.unit()));
   }
 
   /** Begins to open the demo cast, so that it is there when the page asks for it. */
@@ -206,6 +220,9 @@ public final class BenchServer implements AutoCloseable {
     new AbutmentRoutes(shelf).addTo(config.routes);
     new PlanRoutes(shelf).addTo(config.routes);
     new HelpRoutes().addTo(config.routes);
+    CaseRoutes cases = new CaseRoutes(shelf, settings.store());
+    cases.addTo(config.routes);
+    new PrescriptionRoutes(shelf, cases).addTo(config.routes);
     config.routes.ws("/api/casts/{id}/survey", this::socket);
     config.routes.before(this::guard);
     config.routes.wsBeforeUpgrade(this::guardSocket);

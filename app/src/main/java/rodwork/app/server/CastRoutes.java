@@ -61,14 +61,13 @@ final class CastRoutes {
 
   private void open(Context request) throws IOException {
     String name = fileName(request.queryParam("name"));
-    CastOptions options =
-        new CastOptions(
-            jaw(request.queryParam("jaw")), FrameHints.NONE, unit(request.queryParam("unit")));
+    Optional<LengthUnit> unit = unit(request.queryParam("unit"));
+    CastOptions options = new CastOptions(jaw(request.queryParam("jaw")), FrameHints.NONE, unit);
     shelf.checkRoom();
     byte[] content = upload(request, name);
     OpenedCast cast = OpenCast.of(content, name, options, Watch.NONE);
     request.status(CREATED);
-    answer(request, CastJson.info(shelf.add(cast), cast));
+    answer(request, CastJson.info(shelf.add(cast, Scan.of(name, content, unit)), cast));
   }
 
   private void openDemo(Context request) {

@@ -29,6 +29,9 @@ final class Shelf {
   /** Made when first asked for; a new frame leaves the mesh, and so this, as it is. */
   private final Map<String, CompletableFuture<ThinnedCast>> thinned = new HashMap<>();
 
+  /** The files they came from; made when first asked for where they came from none. */
+  private final Map<String, Scan> scans = new HashMap<>();
+
   /** As they were last found; a new frame makes them void. */
   private final Map<String, FoundTeeth> teeth = new HashMap<>();
 
@@ -43,11 +46,30 @@ final class Shelf {
    * @return its new id
    * @throws rodwork.geometry.Refusal {@code too-many-casts}
    */
-  synchronized String add(OpenedCast cast) {
+  synchronized String add(OpenedCast cast, Scan scan) {
     checkRoom();
     String id = "cast-" + ++count;
     casts.put(id, cast);
+    scans.put(id, scan);
     return id;
+  }
+
+  /** The file that a cast came from. */
+  Scan scan(String id) {
+    OpenedCast cast = get(id);
+    synchronized (this) {
+      Scan there = scans.get(id);
+      if (there != null) {
+        return there;
+      }
+    }
+    Scan made = Scan.made(cast);
+    synchronized (this) {
+      if (casts.containsKey(id)) {
+        scans.put(id, made);
+      }
+    }
+    return made;
   }
 
   /**
@@ -169,6 +191,7 @@ final class Shelf {
    */
   synchronized void remove(String id) {
     thinned.remove(id);
+    scans.remove(id);
     teeth.remove(id);
     known.remove(id);
     if (casts.remove(id) == null) {

@@ -35,7 +35,8 @@ class BenchServerTest {
   @BeforeEach
   void start() throws IOException {
     Files.writeString(bench.resolve("index.html"), "<!doctype html>");
-    server = BenchServer.start(new BenchServer.Settings(bench, "127.0.0.1", 0, LARGEST_UPLOAD));
+    server =
+        BenchServer.start(new BenchServer.Settings(bench, "127.0.0.1", 0, LARGEST_UPLOAD, bench));
     visitor = new Visitor(server);
   }
 
@@ -411,7 +412,9 @@ class BenchServerTest {
   @Test
   void aTakenPortIsSaid() {
     assertThatThrownBy(
-            () -> BenchServer.start(BenchServer.Settings.of(bench, null, server.port())).close())
+            () ->
+                BenchServer.start(BenchServer.Settings.of(bench, null, server.port(), bench))
+                    .close())
         .hasMessageStartingWith("Nothing can listen at 127.0.0.1 port " + server.port());
   }
 }

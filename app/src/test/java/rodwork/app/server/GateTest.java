@@ -25,7 +25,7 @@ class GateTest {
   void start() throws IOException {
     Files.writeString(bench.resolve("index.html"), "<!doctype html><title>bench</title>");
     Files.writeString(bench.resolve("bench.js"), "export {};");
-    server = BenchServer.start(BenchServer.Settings.of(bench, null, 0));
+    server = BenchServer.start(BenchServer.Settings.of(bench, null, 0, bench));
   }
 
   @AfterEach

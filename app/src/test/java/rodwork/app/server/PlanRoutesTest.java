@@ -3,6 +3,7 @@ package rodwork.app.server;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.charset.StandardCharsets;
@@ -10,6 +11,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -27,7 +32,8 @@ class PlanRoutesTest {
   @BeforeAll
   static void open(@TempDir Path bench) throws IOException {
     Files.writeString(bench.resolve("index.html"), "<!doctype html>");
-    server = BenchServer.start(BenchServer.Settings.of(bench, "127.0.0.1", 0));
+    server =
+        BenchServer.start(BenchServer.Settings.of(bench, "127.0.0.1", 0, bench.resolve("cases")));
     visitor = new Visitor(server);
     byte[] scan = Files.readAllBytes(Shared.file("arches/upper-14.ply"));
     cast =
@@ -79,6 +85,62 @@ class PlanRoutesTest {
     assertThat(teeth(chosen.get("clasps"))).doesNotContain(15);
     assertThat(chosen.get("majorConnector").get("kind").asText()).isEqualTo("palatal-plate");
     assertThat(plan("{}").get("plan")).isEqualTo(before);
+  }
+
+  @Test
+  void thePrescriptionIsThatOfTheChoicesAndItsCaseCountsRevisions() throws IOException {
+    String id = cast.substring(cast.lastIndexOf('/') + 1);
+    int on =
+        visitor
+            .json(
+                "PUT",
+                "/api/cases/P-1",
+                "{\"cast\":\"" + id + "\",\"bench\":{\"document\":{}}}",
+                201)
+            .get("revision")
+            .asInt();
+    String ask =
+        "{\"choices\":{\"connector\":\"palatal-plate\"},\"order\":{\"prescriber\":\"Dr A.\"},"
+            + "\"case\":{\"code\":\"P-1\",\"revision\":%d}}";
+    var pages =
+        visitor.ask(
+            "POST", cast + "/prescription/pages", BodyPublishers.ofString(ask.formatted(on)));
+    assertThat(new String(pages.body(), 0, 5, StandardCharsets.US_ASCII)).isEqualTo("%PDF-");
+    for (int revision = 1; revision <= 2; revision++) {
+      var folder =
+          visitor.ask(
+              "POST", cast + "/prescription/folder", BodyPublishers.ofString(ask.formatted(on)));
+      assertThat(folder.statusCode()).isEqualTo(200);
+      Map<String, byte[]> files = unzipped(folder.body());
+      assertThat(files)
+          .containsKeys("prescription.pdf", "prescription.json", "plan.svg", "survey.csv")
+          .anySatisfy((name, _) -> assertThat(name).startsWith("cast-at-path/"));
+      JsonNode json = Json.read(new String(files.get("prescription.json"), StandardCharsets.UTF_8));
+      assertThat(Schemas.errors("prescription", json)).isEmpty();
+      assertThat(json.toString()).contains("P-1", "Dr A.");
+      assertThat(json.get("revision").asInt()).isEqualTo(revision);
+      JsonNode plan = Json.read(new String(files.get("plan.json"), StandardCharsets.UTF_8));
+      assertThat(plan.get("majorConnector").get("kind").asText()).isEqualTo("palatal-plate");
+      on = Integer.parseInt(folder.headers().firstValue("Case-Revision").orElseThrow());
+      ask = ask.replace("Dr A.", "Dr A. and Dr A.");
+    }
+    JsonNode order = Json.read(ask.formatted(on).replace("prescriber", "mood"));
+    assertThat(
+            visitor
+                .ask(
+                    "POST", cast + "/prescription/pages", BodyPublishers.ofString(order.toString()))
+                .statusCode())
+        .isBetween(400, 422);
+  }
+
+  private static Map<String, byte[]> unzipped(byte[] zip) throws IOException {
+    Map<String, byte[]> files = new TreeMap<>();
+    try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(zip))) {
+      for (ZipEntry e = in.getNextEntry(); e != null; e = in.getNextEntry()) {
+        files.put(e.getName(), in.readAllBytes());
+      }
+    }
+    return files;
   }
 
   @Test

@@ -19,6 +19,9 @@ final class ConnectorMaker {
   /** Moving a point of a border takes what lies within about this along [mm]. */
   private static final double MOVE_REACH_MM = 5;
 
+  /** Of its height a bar keeps at least this share everywhere. */
+  private static final double KEPT_SHARE = 0.7;
+
   private final Ground ground;
   private final Dentition dentition;
   private final PlanRules rules;
@@ -149,7 +152,6 @@ final class ConnectorMaker {
     List<Vec3> above = new ArrayList<>();
     List<Vec3> below = new ArrayList<>();
     List<Station> stations = between(reach);
-    double least = Double.POSITIVE_INFINITY;
     for (Station station : stations) {
       double from = kind == ConnectorKind.SUBLINGUAL_BAR ? margin + height / 2 : margin;
       Optional<Vec3> low = border.at(station, from, crest, height);
@@ -162,11 +164,15 @@ final class ConnectorMaker {
       if (low.isPresent() && high.isPresent()) {
         above.add(high.get());
         below.add(low.get());
-        least = Math.min(least, high.get().distance(low.get()));
       }
     }
+    straighten(above, below, KEPT_SHARE * height);
     if (above.size() < 3) {
       return Optional.empty();
+    }
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < above.size(); i++) {
+      least = Math.min(least, above.get(i).distance(below.get(i)));
     }
     List<Vec3> edge = chain(above);
     List<Vec3> foot = chain(below);
@@ -186,6 +192,32 @@ final class ConnectorMaker {
             room,
             because,
             choices.connector().isPresent()));
+  }
+
+  /**
+   * Takes out the stations at which the two edges run into each other: where a tooth stands beside
+   * a space, distances from the margin and from the crest lead to places that do not follow on.
+   */
+  private static void straighten(List<Vec3> above, List<Vec3> below, double leastMm) {
+    boolean changed = true;
+    while (changed && above.size() > 3) {
+      Line edge = Line.open(above);
+      Line foot = Line.open(below);
+      int worst = -1;
+      double least = leastMm;
+      for (int i = 0; i < above.size(); i++) {
+        double width = Math.min(foot.distanceMm(above.get(i)), edge.distanceMm(below.get(i)));
+        if (width < least) {
+          least = width;
+          worst = i;
+        }
+      }
+      changed = worst >= 0;
+      if (changed) {
+        above.remove(worst);
+        below.remove(worst);
+      }
+    }
   }
 
   /** Where a plate ends on a tooth, along the surface up from its margin. */

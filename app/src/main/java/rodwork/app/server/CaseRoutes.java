@@ -1,0 +1,233 @@
+package rodwork.app.server;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.FrameHints;
+import rodwork.anatomy.Jaw;
+import rodwork.app.AppRefusal;
+import rodwork.app.operation.CaseCast;
+import rodwork.app.operation.CastOptions;
+import rodwork.app.operation.OpenCast;
+import rodwork.app.operation.OpenedCast;
+import rodwork.app.report.ChartJson;
+import rodwork.app.report.ChoicesReader;
+import rodwork.app.report.Json;
+import rodwork.app.report.Words;
+import rodwork.casework.store.CaseCode;
+import rodwork.casework.store.CaseEdit;
+import rodwork.casework.store.CaseFile;
+import rodwork.casework.store.CaseStore;
+import rodwork.casework.store.Part;
+import rodwork.casework.store.PartKind;
+import rodwork.casework.store.PartName;
+import rodwork.casework.store.StoreProblem;
+import rodwork.geometry.Vec3;
+import rodwork.geometry.Watch;
+import rodwork.geometry.io.LengthUnit;
+
+/**
+ * What lies on the bench, kept in a case and taken up again: docs/protocol.md.
+ *
+ * <p>The scan is kept byte for byte, chart and choices as the command line reads them, and the
+ * bench's own document with its undo steps as it came.
+ */
+final class CaseRoutes {
+  private static final String BENCH = "bench.json";
+  private static final String FORMAT = "rodwork bench";
+  private static final int CREATED = 201;
+
+  /** Years of undo steps fit into it. */
+  private static final int MOST_BYTES = 32 << 20;
+
+  private final Shelf shelf;
+  private final Path folder;
+  private @Nullable CaseStore opened;
+
+  CaseRoutes(Shelf shelf, Path folder) {
+    this.shelf = shelf;
+    this.folder = folder;
+  }
+
+  void addTo(RoutesConfig routes) {
+    routes.get("/api/cases", this::list);
+    routes.put("/api/cases/{code}", this::save);
+    routes.post("/api/cases/{code}/open", this::open);
+  }
+
+  /** The store, made where there is none. */
+  synchronized CaseStore store() {
+    CaseStore there = opened;
+    if (there == null) {
+      there = CaseStore.open(folder);
+      opened = there;
+    }
+    return there;
+  }
+
+  /** Each scan of each case that the bench can open. */
+  private void list(Context request) {
+    ObjectNode json = Json.object();
+    ArrayNode cases = json.putArray("cases");
+    for (CaseFile file : store().list()) {
+      for (Map.Entry<PartName, Part> scan : file.parts(PartKind.SCAN)) {
+        cases
+            .addObject()
+            .put("code", file.code().text())
+            .put("jaw", Words.jaw(scan.getKey().jaw()))
+            .put("scan", scan.getKey().label())
+            .put("revision", file.now().number())
+            .put("savedAt", file.now().at().toString());
+      }
+    }
+    answer(request, json);
+  }
+
+  private void save(Context request) throws IOException {
+    CaseCode code = new CaseCode(request.pathParam("code"));
+    JsonNode body = body(request);
+    String id = body.path("cast").asText();
+    OpenedCast cast = shelf.get(id);
+    if (!body.path("bench").isObject()) {
+      throw AppRefusal.REQUEST_UNREADABLE.with("bench is missing or no object");
+    }
+    Scan scan = shelf.scan(id);
+    CaseStore store = store();
+    CaseFile file = null;
+    if (body.hasNonNull("on")) {
+      file = store.get(code);
+      int on = body.get("on").asInt();
+      if (file.now().number() != on) {
+        throw StoreProblem.CASE_CHANGED.with(code, file.now().number(), on);
+      }
+    }
+    CaseEdit edit = edit(id, cast.jaw(), scan, body, file);
+    String action = body.path("action").asText("work on the bench");
+    if (file == null) {
+      request.status(CREATED);
+      file = store.create(code, action, edit);
+    } else {
+      file = store.change(file, action, edit);
+    }
+    answer(request, standing(file));
+  }
+
+  private CaseEdit edit(String id, Jaw jaw, Scan scan, JsonNode body, @Nullable CaseFile before) {
+    CaseEdit edit = CaseEdit.NONE;
+    PartName scanName = new PartName(PartKind.SCAN, jaw, scan.name());
+    if (before != null) {
+      for (PartName there : before.now().parts().keySet()) {
+        // A case has one scan of a jaw; what was kept before the jaw was told is kept under it.
+        boolean replaced = there.jaw() == jaw || there.jaw() == Jaw.UNKNOWN;
+        boolean mine = there.kind() == PartKind.SCAN || there.label().equals(BENCH);
+        if (replaced && mine && !there.equals(scanName)) {
+          edit = edit.drop(there);
+        }
+      }
+    }
+    if (before == null || !scan.part().equals(before.now().parts().get(scanName))) {
+      edit = edit.put(scanName, scan.content());
+    }
+    ObjectNode bench = Json.object().put("format", FORMAT).put("version", 1);
+    bench.put("unit", scan.unit().map(CaseRoutes::name).orElse(null));
+    bench.set("bench", body.get("bench"));
+    edit = edit.put(new PartName(PartKind.DOCUMENT, jaw, BENCH), bytes(bench));
+    if (body.path("choices").isObject()) {
+      ChoicesReader.of(body.get("choices"), "the request");
+      edit =
+          edit.put(new PartName(PartKind.CHOICES, jaw, "choices.json"), bytes(body.get("choices")));
+    }
+    var teeth = shelf.teeth(id);
+    if (teeth.isPresent()) {
+      edit =
+          edit.put(
+              new PartName(PartKind.CHART, jaw, "chart.json"),
+              bytes(ChartJson.of(teeth.get().chart())));
+    }
+    return edit;
+  }
+
+  private void open(Context request) {
+    CaseStore store = store();
+    CaseFile file = store.get(new CaseCode(request.pathParam("code")));
+    String named = request.queryParam("jaw");
+    Jaw wanted = named == null ? Jaw.UNKNOWN : CastOptions.jawNamed(named).orElse(Jaw.UNKNOWN);
+    CaseCast one = CaseCast.of(store, file, wanted);
+    Part kept = file.now().parts().get(new PartName(PartKind.DOCUMENT, one.jaw(), BENCH));
+    JsonNode bench = kept == null ? Json.object() : json(store.read(kept));
+    JsonNode frame = bench.path("bench").path("document").path("frame");
+    Optional<LengthUnit> unit =
+        bench.hasNonNull("unit")
+            ? CastOptions.unitNamed(bench.get("unit").asText())
+            : Optional.empty();
+    FrameHints hints = new FrameHints(direction(frame, "up"), direction(frame, "front"));
+    String name = one.scan().getKey().label();
+    shelf.checkRoom();
+    OpenedCast cast =
+        OpenCast.of(one.content(), name, new CastOptions(one.jaw(), hints, unit), Watch.NONE);
+    String id = shelf.add(cast, Scan.of(name, one.content(), unit));
+    ObjectNode json = standing(file);
+    json.set("cast", CastJson.info(id, cast));
+    json.set("bench", bench.path("bench").isObject() ? bench.get("bench") : null);
+    answer(request, json);
+  }
+
+  /** How a case stands. */
+  static ObjectNode standing(CaseFile file) {
+    return Json.object()
+        .put("code", file.code().text())
+        .put("revision", file.now().number())
+        .put("savedAt", file.now().at().toString());
+  }
+
+  private static @Nullable Vec3 direction(JsonNode frame, String name) {
+    return frame.path(name).isArray() ? Requests.vector(frame.get(name), name) : null;
+  }
+
+  private static String name(LengthUnit unit) {
+    return switch (unit) {
+      case CENTIMETRE -> "cm";
+      case METRE -> "m";
+      case INCH -> "in";
+      default -> "mm";
+    };
+  }
+
+  private static JsonNode body(Context request) throws IOException {
+    try (InputStream in = request.req().getInputStream()) {
+      byte[] content = in.readNBytes(MOST_BYTES + 1);
+      if (content.length > MOST_BYTES) {
+        throw AppRefusal.UPLOAD_TOO_BIG.with("The work on the bench", MOST_BYTES >> 20);
+      }
+      return json(content);
+    }
+  }
+
+  private static JsonNode json(byte[] content) {
+    try {
+      return Json.read(new String(content, StandardCharsets.UTF_8));
+    } catch (JsonProcessingException broken) {
+      throw AppRefusal.REQUEST_UNREADABLE.with(
+          "it is no JSON (" + broken.getOriginalMessage() + ")");
+    }
+  }
+
+  private static byte[] bytes(JsonNode json) {
+    return (Json.pretty(json) + "\n").getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static void answer(Context request, ObjectNode json) {
+    request.contentType("application/json");
+    request.result(Json.compact(json));
+  }
+}

@@ -1,0 +1,142 @@
+package rodwork.app.server;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import rodwork.anatomy.Jaw;
+import rodwork.app.SphereCast;
+import rodwork.app.report.Json;
+import rodwork.casework.store.CaseCode;
+import rodwork.casework.store.CaseStore;
+import rodwork.casework.store.PartKind;
+
+/** Work on the bench kept in a case, over an end of the program. */
+class CaseRoutesTest {
+  private static final String BENCH =
+      "{\"document\":{\"tilt\":{\"anterior\":3,\"right\":-1},"
+          + "\"frame\":{\"jaw\":\"lower\",\"up\":[0,0,2],\"front\":[0,1,0]}},"
+          + "\"history\":{\"past\":[1,2],\"future\":[]}}";
+
+  @TempDir Path bench;
+  private BenchServer server;
+  private Visitor visitor;
+
+  @BeforeEach
+  void start() throws IOException {
+    Files.writeString(bench.resolve("index.html"), "<!doctype html>");
+    server =
+        BenchServer.start(
+            BenchServer.Settings.of(bench, "127.0.0.1", 0, bench.resolve("the cases")));
+    visitor = new Visitor(server);
+  }
+
+  @AfterEach
+  void stop() {
+    visitor.close();
+    server.close();
+  }
+
+  private String open(String query) throws IOException {
+    byte[] content = Files.readAllBytes(SphereCast.in(bench));
+    String id =
+        visitor.json("POST", "/api/casts?name=sphere.ply" + query, content, 201).get("id").asText();
+    visitor.json(
+        "POST",
+        "/api/casts/" + id + "/frame",
+        "{\"jaw\":\"lower\",\"up\":[0,0,2],\"front\":[0,1,0]}",
+        200);
+    return id;
+  }
+
+  private static String work(String id, String on, String bench) {
+    return "{\"cast\":\"%s\",\"on\":%s,\"bench\":%s,\"choices\":{\"notUsed\":[35]}}"
+        .formatted(id, on, bench);
+  }
+
+  @Test
+  void workIsTakenUpAgainAfterTheProgramEnded() throws IOException {
+    assertThat(visitor.json("GET", "/api/cases", "", 200).get("cases")).isEmpty();
+    String id = open("&jaw=lower&unit=cm");
+    JsonNode saved = visitor.json("PUT", "/api/cases/A%207", work(id, "null", BENCH), 201);
+    assertThat(saved.get("code").asText()).isEqualTo("A 7");
+    double edge = visitor.json("GET", "/api/casts/" + id, "", 200).get("edgeMm").asDouble();
+    stop();
+    start();
+    JsonNode card = visitor.json("GET", "/api/cases", "", 200).get("cases").get(0);
+    assertThat(card.get("code").asText()).isEqualTo("A 7");
+    assertThat(card.get("jaw").asText()).isEqualTo("lower");
+    assertThat(card.get("scan").asText()).isEqualTo("sphere.ply");
+    JsonNode again = visitor.json("POST", "/api/cases/A%207/open?jaw=lower", "", 200);
+    assertThat(again.get("bench")).isEqualTo(Json.read(BENCH));
+    assertThat(again.get("revision")).isEqualTo(saved.get("revision"));
+    JsonNode cast = again.get("cast");
+    // Unit, jaw and both directions are those that a person told.
+    assertThat(cast.get("edgeMm").asDouble()).isEqualTo(edge);
+    assertThat(cast.get("jaw").asText()).isEqualTo("lower");
+    assertThat(cast.get("frame").get("z").get(2).asDouble()).isEqualTo(1);
+    // The command line finds the scan as it came, and what was chosen.
+    CaseStore store = CaseStore.existing(bench.resolve("the cases"));
+    var file = store.get(new CaseCode("A 7"));
+    assertThat(store.read(file.part(PartKind.SCAN, Jaw.LOWER).orElseThrow().getValue()))
+        .isEqualTo(Files.readAllBytes(SphereCast.in(bench)));
+    assertThat(file.part(PartKind.CHOICES, Jaw.LOWER)).isPresent();
+  }
+
+  @Test
+  void aChangeIsARevisionAndOneOnAnOldStateIsRefusedWithoutLoss() throws IOException {
+    String id = open("&jaw=lower");
+    int first =
+        visitor.json("PUT", "/api/cases/B", work(id, "null", BENCH), 201).get("revision").asInt();
+    String other = BENCH.replace(":3,", ":4,");
+    String on = String.valueOf(first);
+    int second =
+        visitor.json("PUT", "/api/cases/B", work(id, on, other), 200).get("revision").asInt();
+    assertThat(second).isGreaterThan(first);
+    assertThat(refused("PUT", "/api/cases/B", work(id, on, BENCH))).isEqualTo("case-changed");
+    assertThat(visitor.json("POST", "/api/cases/B/open", "", 200).get("bench"))
+        .isEqualTo(Json.read(other));
+    assertThat(refused("PUT", "/api/cases/B", work(id, "null", BENCH))).isEqualTo("case-exists");
+    assertThat(refused("PUT", "/api/cases/..%2Fx", work(id, "null", BENCH))).isNotBlank();
+    assertThat(refused("PUT", "/api/cases/-", work(id, "null", BENCH)))
+        .isEqualTo("case-code-wrong");
+    assertThat(refused("PUT", "/api/cases/C", work("cast-99", "null", BENCH)))
+        .isEqualTo("cast-not-open");
+    assertThat(refused("PUT", "/api/cases/C", work(id, "null", "[]")))
+        .isEqualTo("request-unreadable");
+    assertThat(refused("POST", "/api/cases/C/open", "")).isEqualTo("case-not-found");
+  }
+
+  @Test
+  void aJawToldLaterLeavesOneScan() throws IOException {
+    byte[] content = Files.readAllBytes(SphereCast.in(bench));
+    String id = visitor.json("POST", "/api/casts?name=s.ply", content, 201).get("id").asText();
+    int on =
+        visitor.json("PUT", "/api/cases/D", work(id, "null", "{}"), 201).get("revision").asInt();
+    visitor.json(
+        "POST",
+        "/api/casts/" + id + "/frame",
+        "{\"jaw\":\"upper\",\"up\":[0,0,2],\"front\":[0,1,0]}",
+        200);
+    visitor.json("PUT", "/api/cases/D", work(id, String.valueOf(on), BENCH), 200);
+    JsonNode cases = visitor.json("GET", "/api/cases", "", 200).get("cases");
+    assertThat(cases).hasSize(1);
+    assertThat(cases.get(0).get("jaw").asText()).isEqualTo("upper");
+    assertThat(visitor.json("POST", "/api/cases/D/open", "", 200).get("bench"))
+        .isEqualTo(Json.read(BENCH));
+  }
+
+  private String refused(String method, String path, String body) throws IOException {
+    var answer = visitor.ask(method, path, BodyPublishers.ofString(body));
+    assertThat(answer.statusCode()).as(path).isBetween(400, 499);
+    return Json.read(new String(answer.body(), StandardCharsets.UTF_8)).get("code").asText();
+  }
+}

@@ -1,0 +1,18 @@
+import { expect, it } from "vitest";
+import { changes, choicesSaid, NOTHING_CHOSEN, toggled } from "./plan-choices";
+import type { ClaspChoice } from "./ledger";
+
+const choice = (family: string): ClaspChoice => ({ family, name: family, answer: "serves", warnings: [] });
+
+it("sends the clasps of the ledger by tooth, and none for a tooth without a clasp", () => {
+  const said = choicesSaid({ ...NOTHING_CHOSEN, unclasped: [24], connector: "u-shaped" }, { "13 distal": choice("i-bar"), "24 distal": choice("rpa"), "45 mesial": choice("rpa"), "45 distal": choice("ring") });
+  expect(said.clasps).toEqual({ 13: "i-bar", 24: "none", 45: "ring" });
+  expect(said.connector).toBe("u-shaped");
+  expect("connector" in choicesSaid(NOTHING_CHOSEN, {})).toBe(false);
+});
+
+it("counts what was changed, and puts in and takes out", () => {
+  expect(changes(NOTHING_CHOSEN)).toBe(0);
+  expect(changes({ ...NOTHING_CHOSEN, notUsed: toggled([], 24), connector: "u-shaped" })).toBe(2);
+  expect(toggled([24, 13], 24)).toEqual([13]);
+});
