@@ -43,6 +43,11 @@ public final class Clearance {
     return new Clearance(arch, TriangleTree.of(opposing), toArch.inverse());
   }
 
+  /** The same opposing scan over the same cast in another arch frame. */
+  public Clearance over(Arch other) {
+    return new Clearance(other, opposing, toOpposing);
+  }
+
   /** The room above a point of the arch [mm]; NaN where it is not known. */
   public double at(Vec3 point) {
     Vec3 up = arch.frame().z();

@@ -18,7 +18,8 @@ import rodwork.geometry.mesh.TriangleTree;
  * Vision Computing 10:145–155, 1992 (point to plane); Chetverikov, Stepanov, Krsek, "Robust
  * Euclidean alignment of 3D point sets: the trimmed iterative closest point algorithm", Image and
  * Vision Computing 23:299–309, 2005 (only the nearest share of pairs counts). Ours: the share is
- * that of the pairs nearer than three times the median, so that it follows the overlap.
+ * that of the pairs nearer than three times the median of what overlaps, so that it follows the
+ * overlap.
  */
 public final class ClosestPoints {
   private static final int MOST_STEPS = 60;
@@ -27,9 +28,23 @@ public final class ClosestPoints {
   private static final double STILL = 1e-7;
 
   private final TriangleTree fixed;
+  private final double overlap;
 
   public ClosestPoints(TriangleTree fixed) {
+    this(fixed, 1);
+  }
+
+  /**
+   * Where only a part of the moving surface has a partner.
+   *
+   * @param overlap about how large that part is [above 0 to 1]
+   */
+  public ClosestPoints(TriangleTree fixed, double overlap) {
+    if (!(overlap > 0 && overlap <= 1)) {
+      throw new IllegalArgumentException("a share above 0 to 1 overlaps, not " + overlap);
+    }
     this.fixed = fixed;
+    this.overlap = overlap;
   }
 
   /**
@@ -93,10 +108,15 @@ public final class ClosestPoints {
     }
     return new Registration(
         motion,
-        distances[distances.length / 2],
+        amid(distances),
         near == 0 ? Double.POSITIVE_INFINITY : Math.sqrt(sum / near),
         (double) near / distances.length,
         distances.length);
+  }
+
+  /** The median of what overlaps, of distances in rising order. */
+  private double amid(double[] distances) {
+    return distances[(int) (overlap * distances.length / 2)];
   }
 
   private Pairs pairs(List<Vec3> moving, RigidMotion at, double reach) {
@@ -117,7 +137,7 @@ public final class ClosestPoints {
             .mapToDouble(i -> feet[i].distance())
             .sorted()
             .toArray();
-    double limit = distances.length == 0 ? 0 : Math.max(3 * distances[distances.length / 2], 1e-9);
+    double limit = distances.length == 0 ? 0 : Math.max(3 * amid(distances), 1e-9);
     return new Pairs(points, feet, limit);
   }
 

@@ -4,6 +4,8 @@ import java.util.Arrays;
 import java.util.Random;
 import java.util.function.IntPredicate;
 import java.util.function.UnaryOperator;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.mesh.TriangleMesh;
@@ -64,6 +66,21 @@ public final class Reshape {
       }
     }
     return TriangleMesh.of(mesh.copyOfCoordinates(), Arrays.copyOf(corners, 3 * kept));
+  }
+
+  /** Two meshes in one, those of the first first; nothing is welded. */
+  public static TriangleMesh joined(TriangleMesh first, TriangleMesh second) {
+    int vertices = first.vertexCount();
+    double[] xyz =
+        DoubleStream.concat(
+                Arrays.stream(first.copyOfCoordinates()), Arrays.stream(second.copyOfCoordinates()))
+            .toArray();
+    int[] corners =
+        IntStream.concat(
+                Arrays.stream(first.copyOfCorners()),
+                Arrays.stream(second.copyOfCorners()).map(v -> v + vertices))
+            .toArray();
+    return TriangleMesh.of(xyz, corners);
   }
 
   /** The triangles whose middle lies above the plane z = {@code z}: an open shell. */
