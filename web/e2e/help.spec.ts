@@ -1,15 +1,92 @@
-import { expect } from "@playwright/test";
-import { openBench, test } from "./bench";
+import { expect, type Page } from "@playwright/test";
+import { openBench, openDemo, surveyed, test } from "./bench";
 
-test("help opens the page of rules beside the bench, without the token in its address", async ({ page }) => {
-  await openBench(page);
+async function read(page: Page, button: string): Promise<Page> {
   await page.keyboard.press("?");
   const opened = page.context().waitForEvent("page");
-  await page.getByRole("button", { name: "every formula, rule and source" }).click();
-  const rules = await opened;
-  await rules.waitForLoadState();
-  expect(rules.url()).toMatch(/^blob:/);
+  await page.getByRole("button", { name: button }).click();
+  const beside = await opened;
+  await beside.waitForLoadState();
+  // The token stands in no address.
+  expect(beside.url()).toMatch(/^blob:/);
+  await page.keyboard.press("Escape");
+  return beside;
+}
+
+async function fresh(page: Page, which: "plan" | "ledger"): Promise<void> {
+  await page.waitForTimeout(300);
+  await expect(page.locator(`.${which}`)).toHaveAttribute("data-fresh", "true", { timeout: 110_000 });
+}
+
+test("help opens the page of rules beside the bench", async ({ page }) => {
+  await openBench(page);
+  const rules = await read(page, "every formula, rule and source");
   await expect(rules.getByRole("heading", { name: "Formulas and rules" })).toBeVisible();
   await rules.getByRole("link", { name: "Formulas: load on a base" }).click();
   await expect(rules.getByText("F = k·A·cos²γ·max(0, s)")).toBeInViewport();
+});
+
+test("every step of the tutorial does what it says", async ({ page }) => {
+  test.setTimeout(400_000);
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  await openBench(page);
+  const tutorial = await read(page, "ten-minute tutorial");
+  await expect(tutorial.locator("ol.steps > li")).toHaveCount(9);
+  await tutorial.close();
+
+  // 1: the cast on the table
+  await openDemo(page, "upper");
+  // 2: rod, gauge, its curve, a mark, undo
+  const stage = (await page.locator("main canvas").boundingBox())!;
+  await page.mouse.move(stage.x + stage.width * 0.71, stage.y + stage.height * 0.43);
+  await expect(page.getByTestId("tag")).toBeVisible();
+  await page.keyboard.press("1");
+  await page.keyboard.press("c");
+  await expect(page.getByTestId("tag")).toContainText("0.25 mm");
+  await expect(page.getByTestId("tag")).toContainText("±");
+  await page.keyboard.press("m");
+  await page.keyboard.press("Control+z");
+  // 3: the tilt, and back
+  await page.locator("main canvas").focus();
+  for (let i = 0; i < 4; i++) await page.keyboard.press("ArrowUp");
+  await surveyed(page, 2, 0);
+  await page.keyboard.press("Home");
+  await surveyed(page, 0, 0);
+  // 4: the teeth
+  await page.getByRole("tab", { name: "Arch" }).click();
+  await expect(page.locator(".archpage")).toContainText("class III modification 1");
+  // 5: every tilt
+  await page.getByTestId("try-tilts").click();
+  const found = page.getByTestId("path-found");
+  await expect(found).toBeVisible({ timeout: 120_000 });
+  await expect(found).toContainText("none offers more than the reference");
+  await found.getByRole("button", { name: "tilts that no other beats" }).click();
+  await found.getByRole("button", { name: "choice 2" }).click();
+  await expect(page.getByRole("application", { name: /Tilt map/ })).not.toHaveAttribute("data-tilt", "0 0");
+  await page.locator("main canvas").focus();
+  await page.keyboard.press("p");
+  await page.keyboard.press("Home");
+  await surveyed(page, 0, 0);
+  // 6: the ledger
+  await page.getByRole("tab", { name: "Ledger" }).click();
+  await fresh(page, "ledger");
+  const row = page.locator('article.abutment[aria-label^="Abutment 24"]');
+  await row.locator(".abuthead").click();
+  await expect(row).toContainText("Not known");
+  await row.locator(".unknowns button", { hasText: "yes" }).first().click();
+  await fresh(page, "ledger");
+  await page.keyboard.press("Control+z");
+  await fresh(page, "ledger");
+  // 7: the plan
+  await page.getByRole("tab", { name: "Plan" }).click();
+  await fresh(page, "plan");
+  const sixteen = page.locator('.planpart[data-plantooth="16"]');
+  await sixteen.getByRole("combobox").nth(1).selectOption("distal");
+  await fresh(page, "plan");
+  await page.getByLabel("Kind of major connector").selectOption("palatal-plate");
+  await fresh(page, "plan");
+  await page.getByRole("button", { name: "back to what is proposed" }).click();
+  await fresh(page, "plan");
+  await expect(page.getByRole("button", { name: "back to what is proposed" })).toHaveCount(0);
+  expect((await page.locator(".over").getAttribute("data-knots")) ?? "").not.toBe("");
 });

@@ -96,6 +96,9 @@ export function HelpSheet(): ReactElement {
         </div>
       </div>
       <p className="helppages">
+        <button className="quiet" onClick={() => void bench.readHelp("tutorial").then(openBeside)}>
+          ten-minute tutorial
+        </button>
         <button className="quiet" onClick={() => void bench.readHelp("rules").then(openBeside)}>
           every formula, rule and source
         </button>

@@ -49,7 +49,7 @@ export const LENGTH_UNITS = ["mm", "cm", "m", "in"] as const;
 export type LengthUnit = (typeof LENGTH_UNITS)[number];
 
 /** Pages of the server to read. */
-export type HelpPage = "rules";
+export type HelpPage = "rules" | "tutorial";
 
 export interface PrescriptionSaid {
   readonly tilt: Tilt;

@@ -2,6 +2,13 @@ package rodwork.app.server;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.ContentType;
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Objects;
+import rodwork.app.Rodwork;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.casework.rulebook.RulebookPage;
 import rodwork.casework.rulebook.RulebookText;
@@ -11,12 +18,29 @@ final class HelpRoutes {
   /** The path below which everything wants the token, as the requests of the bench do. */
   static final String BELOW = "/help/";
 
+  /** Where the look of the pages goes. */
+  private static final String LOOK = "{{look}}";
+
   void addTo(RoutesConfig routes) {
     routes.get(
         BELOW + "rules",
-        request -> {
-          request.contentType(ContentType.TEXT_HTML.getMimeType() + "; charset=utf-8");
-          request.result(RulebookText.html(RulebookPage.of(Rulebook.shipped())));
-        });
+        request -> send(request, RulebookText.html(RulebookPage.of(Rulebook.shipped()))));
+    routes.get(
+        BELOW + "tutorial",
+        request -> send(request, text("tutorial.html").replace(LOOK, RulebookText.look())));
+  }
+
+  private static void send(Context request, String page) {
+    request.contentType(ContentType.TEXT_HTML.getMimeType() + "; charset=utf-8");
+    request.result(page);
+  }
+
+  private static String text(String name) {
+    try (InputStream in =
+        Objects.requireNonNull(Rodwork.class.getResourceAsStream("help/" + name), name)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
   }
 }

@@ -86,11 +86,16 @@ class BenchServerTest {
     var answer = visitor.ask("GET", "/help/rules", BodyPublishers.noBody());
     assertThat(answer.statusCode()).isEqualTo(200);
     assertThat(answer.headers().firstValue("Content-Type").orElseThrow())
-        .isEqualTo("text/html; charset=utf-8");
+        .isEqualToIgnoringWhitespace("text/html;charset=utf-8");
     String page = new String(answer.body(), java.nio.charset.StandardCharsets.UTF_8);
     assertThat(page).contains("Formulas and rules", "undercut-cap", "own choice");
-    // Nothing on it is fetched from anywhere.
-    assertThat(page).doesNotContain("http://", "https://", "<script", "<link", "url(");
+    String tutorial =
+        new String(
+            visitor.ask("GET", "/help/tutorial", BodyPublishers.noBody()).body(),
+            java.nio.charset.StandardCharsets.UTF_8);
+    assertThat(tutorial).contains("Ten minutes", "decides and signs").doesNotContain("{{");
+    // Nothing on them is fetched from anywhere.
+    assertThat(page + tutorial).doesNotContain("http://", "https://", "<script", "<link", "url(");
     var stranger =
         java.net.http.HttpClient.newHttpClient()
             .send(

@@ -43,13 +43,18 @@ public final class RulebookText {
             .collect(Collectors.joining(" | ", "| ", " |\n")));
   }
 
+  /** The look of pages to read, as CSS. */
+  public static String look() {
+    return Resources.text("rules-page.css");
+  }
+
   /** As one HTML page that needs nothing from elsewhere. */
   public static String html(RulebookPage page) {
     StringBuilder text = new StringBuilder();
     text.append("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
         .append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
         .append("<title>Formulas and rules – Rodwork</title>\n<style>\n")
-        .append(Resources.text("rules-page.css"))
+        .append(look())
         .append("</style>\n</head>\n<body>\n<header><h1>Formulas and rules</h1>\n<p>")
         .append(escaped(page.title()))
         .append(" <span class=\"hash\">SHA-256 ")
