@@ -74,6 +74,16 @@ describe("keeping", () => {
     expect(store.get()).toMatchObject({ caseOf: { revision: 3 }, kept: "saved" });
   });
 
+  it("a case that was opened is saved as it is", async () => {
+    const { keeping, store, calls } = made([]);
+    store.set({ caseOf: { code: "A 1", revision: 4 } });
+    expect(store.get().kept).toBe("changed");
+    keeping.opened();
+    await vi.advanceTimersByTimeAsync(5 * SAVE_AFTER_MS);
+    expect(calls).toEqual([]);
+    expect(store.get().kept).toBe("saved");
+  });
+
   it("a refusal is shown, and tried again with the next edit alone", async () => {
     const refused = (): Promise<never> => Promise.reject(new Refused({ code: "store-full", message: "no room", advice: "make room" }));
     const { keeping, store, calls } = made([at(1), refused, at(2)]);

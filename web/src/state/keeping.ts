@@ -44,6 +44,7 @@ export class Keeping {
   opened(): void {
     clearTimeout(this.timer);
     this.saved = this.store.get().document;
+    this.store.set({ kept: "saved" });
   }
 
   /** A later step of the program moved the case on. */
