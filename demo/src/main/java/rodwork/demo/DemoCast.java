@@ -72,10 +72,19 @@ public final class DemoCast {
                         t.crown().size.bl(),
                         MarginLine.of(t, field)))
             .toList();
+    return new DemoCast(jaw, mesh, labels, teeth, missing(layout));
+  }
+
+  /** What {@link #missing()} tells, without the cast. */
+  public static List<Integer> missing(Jaw jaw) {
+    return missing(jaw == Jaw.LOWER ? LowerCast.layout() : UpperCast.layout());
+  }
+
+  private static List<Integer> missing(ArchLayout layout) {
     List<Integer> missing = new ArrayList<>();
     layout.spaces().forEach(space -> missing.addAll(space.fdis()));
     Collections.sort(missing);
-    return new DemoCast(jaw, mesh, labels, teeth, missing);
+    return missing;
   }
 
   private static byte[] labels(CastField field, TriangleMesh mesh) {

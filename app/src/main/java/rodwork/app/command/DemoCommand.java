@@ -1,9 +1,6 @@
 package rodwork.app.command;
 
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -23,6 +20,7 @@ import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.FindTeeth;
 import rodwork.app.operation.OpenCast;
+import rodwork.app.operation.OpenDemo;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.SearchPath;
 import rodwork.app.operation.WantedPath;
@@ -39,16 +37,15 @@ import rodwork.casework.store.Part;
 import rodwork.demo.DemoCast;
 import rodwork.design.abutment.Answers;
 import rodwork.design.plan.Choices;
-import rodwork.geometry.io.Format;
-import rodwork.geometry.io.MeshFiles;
 import rodwork.survey.Tilt;
 
 /** {@code rodwork demo}: the whole job without a screen. */
 @Command(
     name = "demo",
     description = {
-      "Does the whole job on a demo cast, without a screen, and leaves it in one folder: teeth, path,"
-          + " survey, abutments, prescription, and the cast at its path."
+      "Does the whole job on a demo cast, without a screen, and leaves it in one folder: teeth,"
+          + " path, survey, abutments, plan with its drawing, mouth preparation with the prepared"
+          + " cast, prescription, and the cast at its path."
     },
     mixinStandardHelpOptions = true,
     sortOptions = false)
@@ -77,21 +74,14 @@ final class DemoCommand implements Runnable {
     PrintWriter say = spec.commandLine().getOut();
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
       watch.progress("making the cast", 0);
-      DemoCast made = jaw == Jaw.UPPER ? DemoCast.upper() : DemoCast.lower();
       String name = jaw == Jaw.UPPER ? "demo-upper.ply" : "demo-lower.ply";
-      ByteArrayOutputStream file = new ByteArrayOutputStream();
-      try {
-        MeshFiles.write(file, Format.PLY, made.mesh(), watch);
-      } catch (IOException impossible) {
-        throw new UncheckedIOException(impossible);
-      }
-      byte[] content = file.toByteArray();
+      byte[] content = OpenDemo.file(jaw, watch);
       OpenedCast opened =
           OpenCast.of(
               content, name, new CastOptions(jaw, FrameHints.NONE, Optional.empty()), watch);
       WantedTeeth wanted =
           new WantedTeeth(
-              made.missing().stream().map(ToothNumber::of).collect(Collectors.toSet()),
+              DemoCast.missing(jaw).stream().map(ToothNumber::of).collect(Collectors.toSet()),
               null,
               List.of());
       CastTeeth teeth = FindTeeth.of(opened, wanted, watch);
@@ -127,8 +117,11 @@ final class DemoCommand implements Runnable {
           tilt.anteriorDeg(),
           tilt.rightDeg());
       say.println(
-          "Written to " + out + ": prescription.pdf, prescription.json, picture.png, survey.csv,");
-      say.println("abutments.json, path.json, " + name + ", cast-at-path/");
+          "Written to " + out + ": prescription.pdf, prescription.json, plan.svg, plan.json,");
+      say.println(
+          "preparation.svg, prepared-cast.stl, picture.png, survey.csv, abutments.json,"
+              + " path.json,");
+      say.println(name + ", cast-at-path/");
     }
   }
 }

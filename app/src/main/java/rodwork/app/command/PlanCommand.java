@@ -27,6 +27,7 @@ import rodwork.app.report.ComparisonTable;
 import rodwork.app.report.OutputFile;
 import rodwork.app.report.PlanJson;
 import rodwork.app.report.PlanTable;
+import rodwork.app.report.PreparedFile;
 import rodwork.casework.drawing.PlanDrawing;
 import rodwork.casework.drawing.Sheet;
 import rodwork.casework.rulebook.Rulebook;
@@ -39,7 +40,8 @@ import rodwork.design.plan.Choices;
     description = {
       "Plans a denture at a path: rests, guiding plates, clasps with both arms, minor and major"
           + " connectors, bases, indirect retainers, as curves on the cast, with every rule that"
-          + " the plan meets or breaks and what is not known.",
+          + " the plan meets or breaks and what is not known; and the preparation of the mouth that"
+          + " it wants, in working order, each cut measured and held against its limit.",
       "What a person chooses otherwise stands in a file of choices and keeps its warnings.",
       "The teeth are found as rodwork teeth finds them, or read from --labels."
     },
@@ -88,6 +90,14 @@ final class PlanCommand implements Runnable {
   private @Nullable Path drawing;
 
   @Option(
+      names = "--prepared",
+      paramLabel = "FILE",
+      description =
+          "Write the cast with the cuts of the mouth preparation, to survey it again; the ending"
+              + " says in which format.")
+  private @Nullable Path prepared;
+
+  @Option(
       names = "--answer",
       paramLabel = "[FDI:]FACT=VALUE",
       description =
@@ -131,6 +141,9 @@ final class PlanCommand implements Runnable {
       planned = MakePlan.of(known, asked, chosen, book, watch);
       if (!others.isEmpty()) {
         compared = ComparePlans.of(named(planned, others, watch), null, watch);
+      }
+      if (prepared != null) {
+        PreparedFile.write(prepared, planned, watch);
       }
     }
     if (drawing != null) {

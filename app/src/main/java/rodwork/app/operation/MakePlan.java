@@ -9,6 +9,8 @@ import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.plan.Choices;
 import rodwork.design.plan.Plan;
 import rodwork.design.plan.Planner;
+import rodwork.design.preparation.MouthPreparation;
+import rodwork.design.preparation.Preparer;
 import rodwork.geometry.Watch;
 
 /** Judges the abutments of a cast at a path, and plans the denture. */
@@ -20,8 +22,9 @@ public final class MakePlan {
    *
    * @param judged the abutments that it rests on
    * @param plan the plan
+   * @param preparation of the mouth for it
    */
-  public record Planned(JudgeAbutments.Judged judged, Plan plan) {}
+  public record Planned(JudgeAbutments.Judged judged, Plan plan, MouthPreparation preparation) {}
 
   /**
    * Plans.
@@ -67,6 +70,10 @@ public final class MakePlan {
             judged.rulebook().plan(),
             choices,
             watch);
-    return new Planned(judged, plan);
+    watch.progress("laying cuts", 0);
+    return new Planned(
+        judged,
+        plan,
+        Preparer.of(arch, dentition, judged.abutments(), plan, judged.rulebook().cuts()));
   }
 }

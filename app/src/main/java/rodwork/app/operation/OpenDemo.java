@@ -1,5 +1,8 @@
 package rodwork.app.operation;
 
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -27,7 +30,7 @@ public final class OpenDemo {
   /** Opens the demo cast of a jaw. */
   public static OpenedCast of(Jaw jaw, Watch watch) {
     CastOptions options = new CastOptions(jaw, FrameHints.NONE, Optional.empty());
-    String name = jaw == Jaw.UPPER ? "demo-upper" : "demo-lower";
+    String name = name(jaw);
     Path kept = kept(name);
     if (kept == null) {
       return OpenCast.of(raw(name, make(jaw)), options, watch);
@@ -41,6 +44,28 @@ public final class OpenDemo {
       }
     }
     return OpenCast.of(kept, options, watch);
+  }
+
+  /** The file of a demo cast, as PLY. */
+  public static byte[] file(Jaw jaw, Watch watch) {
+    Path kept = kept(name(jaw));
+    try {
+      if (kept != null) {
+        if (!Files.isRegularFile(kept)) {
+          MeshFiles.write(kept, make(jaw), watch);
+        }
+        return Files.readAllBytes(kept);
+      }
+      ByteArrayOutputStream file = new ByteArrayOutputStream();
+      MeshFiles.write(file, Format.PLY, make(jaw), watch);
+      return file.toByteArray();
+    } catch (IOException failure) {
+      throw new UncheckedIOException(failure);
+    }
+  }
+
+  private static String name(Jaw jaw) {
+    return jaw == Jaw.UPPER ? "demo-upper" : "demo-lower";
   }
 
   private static @Nullable Path kept(String name) {

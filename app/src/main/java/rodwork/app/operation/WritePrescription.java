@@ -94,11 +94,9 @@ public final class WritePrescription {
             picking,
             judged.abutments(),
             planned.plan(),
+            planned.preparation(),
             new PrescriptionContent.Rules(
-                book.plan(),
-                book.laboratory(),
-                book.abutmentLimits().barRelief(),
-                book.path().enamel()));
+                book.plan(), book.laboratory(), book.abutmentLimits().barRelief()));
     Prescription prescription =
         ask.before() == null
             ? Prescription.first(content)

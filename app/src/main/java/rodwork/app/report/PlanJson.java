@@ -8,6 +8,8 @@ import rodwork.design.plan.FulcrumLine;
 import rodwork.design.plan.Line;
 import rodwork.design.plan.Part;
 import rodwork.design.plan.Plan;
+import rodwork.design.preparation.MouthPreparation;
+import rodwork.design.preparation.Step;
 import rodwork.survey.plane.PlanePatch;
 
 /** A plan as JSON; the schema is {@code docs/schema/plan.schema.json}. */
@@ -24,7 +26,8 @@ public final class PlanJson {
     json.putObject("rulebook")
         .put("title", planned.judged().rulebook().title())
         .put("hash", planned.judged().rulebook().hash());
-    return json.setAll(of(planned.plan()));
+    json.setAll(of(planned.plan()));
+    return json.set("preparation", preparation(planned.preparation()));
   }
 
   /** The plan itself, without what it was made from. */
@@ -72,6 +75,36 @@ public final class PlanJson {
     ArrayNode findings = json.putArray("findings");
     plan.findings().forEach(f -> findings.add(RulesJson.finding(f)));
     json.set("questions", Json.texts(plan.questions()));
+    return json;
+  }
+
+  private static ObjectNode preparation(MouthPreparation preparation) {
+    ObjectNode json = Json.object();
+    ArrayNode steps = json.putArray("steps");
+    for (Step step : preparation.steps()) {
+      ObjectNode one = steps.addObject();
+      one.put("number", step.number());
+      one.put("kind", step.kind().words());
+      one.put("tooth", step.tooth().fdi());
+      one.put("surface", AbutmentsJson.word(step.surface()));
+      one.put("what", step.what());
+      one.set("point", Json.point(step.place()));
+      Json.put(one, "amountMm", step.amountMm());
+      Json.put(one, "heightMm", step.heightMm());
+      Json.put(one, "volumeMm3", step.volumeMm3());
+      ArrayNode findings = one.putArray("findings");
+      step.findings().forEach(f -> findings.add(RulesJson.finding(f)));
+      one.set("cautions", Json.texts(step.cautions()));
+    }
+    ArrayNode refused = json.putArray("notPrescribed");
+    for (MouthPreparation.Refused r : preparation.refused()) {
+      refused
+          .addObject()
+          .put("tooth", r.tooth().fdi())
+          .put("kind", r.kind().words())
+          .put("why", r.why());
+    }
+    json.set("general", Json.texts(preparation.general()));
     return json;
   }
 

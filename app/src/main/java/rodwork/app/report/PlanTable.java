@@ -9,6 +9,8 @@ import rodwork.app.operation.MakePlan;
 import rodwork.design.clasp.Judgement;
 import rodwork.design.plan.Part;
 import rodwork.design.plan.Plan;
+import rodwork.design.preparation.MouthPreparation;
+import rodwork.design.preparation.Step;
 import rodwork.rules.Finding;
 import rodwork.rules.Verdict;
 
@@ -31,6 +33,8 @@ public final class PlanTable {
             + "; "
             + planned.judged().rulebook().title());
     table.plan(planned.plan());
+    table.preparation(planned.preparation());
+    table.lines.add("An aid: the prescriber examines the patient, decides and signs.");
     return table.lines;
   }
 
@@ -125,7 +129,25 @@ public final class PlanTable {
     long met = plan.findings().stream().filter(f -> f.verdict() == Verdict.MET).count();
     row("met", met + " of " + plan.findings().size() + " rules asked");
     plan.questions().forEach(q -> row("open", q));
-    lines.add("An aid: the prescriber examines the patient, decides and signs.");
+  }
+
+  private void preparation(MouthPreparation preparation) {
+    for (Step step : preparation.steps()) {
+      row(
+          "prepare",
+          String.format(
+              Locale.ROOT,
+              "%d. %s %s: %s%s%s",
+              step.number(),
+              step.tooth().in(notation),
+              step.kind().words(),
+              step.what(),
+              Double.isNaN(step.amountMm())
+                  ? ""
+                  : String.format(Locale.ROOT, ", %.2f mm deep at most", step.amountMm()),
+              step.cautions().isEmpty() ? "" : "; mind: " + String.join("; ", step.cautions())));
+    }
+    preparation.refused().forEach(r -> row("not cut", r.tooth().in(notation) + ": " + r.why()));
   }
 
   private void row(String name, String text) {

@@ -4,8 +4,12 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import rodwork.app.AppRefusal;
+import rodwork.app.operation.MakePlan;
 import rodwork.app.operation.WritePrescription;
+import rodwork.casework.drawing.CutSheet;
 import rodwork.casework.drawing.PlanDrawing;
 import rodwork.casework.drawing.Sheet;
 import rodwork.casework.export.CastAtPath;
@@ -34,37 +38,71 @@ public final class PrescriptionFolder {
       String scanHash,
       Paper paper,
       Watch watch) {
+    make(folder);
+    // The pages need nothing of the tables and meshes, nor these of the pages.
+    CompletableFuture<Void> others =
+        CompletableFuture.runAsync(() -> others(folder, written, scan, scanHash, watch));
+    Documents documents = pages(folder, written, paper, watch);
+    watch.progress("writing the cast at its path", 0);
+    try {
+      others.join();
+    } catch (CompletionException failed) {
+      if (failed.getCause() instanceof RuntimeException cause) {
+        throw cause;
+      }
+      throw failed;
+    }
+    return documents;
+  }
+
+  private static Documents pages(
+      Path folder, WritePrescription.Written written, Paper paper, Watch watch) {
     Prescription prescription = written.prescription();
     watch.progress("drawing", 0);
     byte[] picture = PictureFile.png(written.judged().surveyed());
-    String title = written.judged().surveyed().cast().name();
-    String sheet = drawing(written, title, Sheet.WHOLE);
-    Pictures pictures = new Pictures(picture, drawing(written, "The plan", Sheet.ON_PAGE));
+    Pictures pictures =
+        new Pictures(
+            picture,
+            drawing(written, "The plan", Sheet.ON_PAGE),
+            CutSheet.svg(
+                written.planned().preparation().steps(),
+                Sheet.ON_PAGE.widthMm(),
+                Sheet.ON_PAGE.font()));
     watch.progress("writing pages", 0);
     Documents documents =
         new Documents(
-            (Json.pretty(prescription.json()) + "\n").getBytes(StandardCharsets.UTF_8),
+            text(Json.pretty(prescription.json()) + "\n"),
             PrescriptionPdf.of(prescription, paper, pictures));
-    make(folder);
     put(folder.resolve(JSON), documents.json());
     put(folder.resolve(PDF), documents.pdf());
     put(folder.resolve("picture.png"), picture);
-    put(folder.resolve("plan.svg"), sheet.getBytes(StandardCharsets.UTF_8));
+    return documents;
+  }
+
+  private static void others(
+      Path folder, WritePrescription.Written written, String scan, String scanHash, Watch watch) {
+    MakePlan.Planned planned = written.planned();
     put(
-        folder.resolve("plan.json"),
-        (Json.pretty(PlanJson.of(written.planned())) + "\n").getBytes(StandardCharsets.UTF_8));
+        folder.resolve("plan.svg"),
+        text(drawing(written, written.judged().surveyed().cast().name(), Sheet.WHOLE)));
+    put(folder.resolve("plan.json"), text(Json.pretty(PlanJson.of(planned)) + "\n"));
+    String cuts =
+        CutSheet.svg(planned.preparation().steps(), Sheet.WHOLE.widthMm(), Sheet.WHOLE.font());
+    if (!cuts.isEmpty()) {
+      put(folder.resolve("preparation.svg"), text(cuts));
+      PreparedFile.write(folder.resolve("prepared-cast.stl"), planned, watch);
+    }
     put(
         folder.resolve("survey.csv"),
-        SurveyCsv.of(
+        text(
+            SurveyCsv.of(
                 ToothSurvey.all(
                     written.judged().surveyed().survey(),
                     written.judged().teeth().dentition(),
-                    watch))
-            .getBytes(StandardCharsets.UTF_8));
+                    watch))));
     put(
         folder.resolve("abutments.json"),
-        (Json.pretty(AbutmentsJson.of(written.judged())) + "\n").getBytes(StandardCharsets.UTF_8));
-    watch.progress("writing the cast at its path", 0);
+        text(Json.pretty(AbutmentsJson.of(written.judged())) + "\n"));
     CastAtPath.write(
         folder.resolve("cast-at-path"),
         written.judged().surveyed().survey(),
@@ -72,7 +110,10 @@ public final class PrescriptionFolder {
         scan,
         scanHash,
         watch);
-    return documents;
+  }
+
+  private static byte[] text(String words) {
+    return words.getBytes(StandardCharsets.UTF_8);
   }
 
   private static String drawing(WritePrescription.Written written, String title, Sheet sheet) {

@@ -22,6 +22,8 @@ import rodwork.app.report.Json;
 import rodwork.app.report.Schemas;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
+import rodwork.geometry.io.MeshFiles;
+import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.mesh.TriangleTree;
 import rodwork.geometry.testing.Shared;
 
@@ -97,6 +99,38 @@ class PlanCommandTest {
     List<String> rules = new ArrayList<>();
     json.get("findings").forEach(f -> rules.add(f.get("rule").asText()));
     assertThat(rules).contains("bar-total-stand-off");
+  }
+
+  /** What the list says of a cut is what the prepared cast shows, and no limit is passed unsaid. */
+  @Test
+  void thePreparedCastIsTheScanWithTheCutsOfTheList() throws IOException {
+    Path file = folder.resolve("prepared.ply");
+    JsonNode json = planned("upper-14", "14", "--prepared", file.toString());
+    JsonNode steps = json.at("/preparation/steps");
+    assertThat(steps).isNotEmpty();
+    double deepest = 0;
+    for (JsonNode step : steps) {
+      double amount = step.get("amountMm").asDouble();
+      deepest = Math.max(deepest, amount);
+      boolean over = false;
+      for (JsonNode finding : step.get("findings")) {
+        over |= finding.get("verdict").asText().equals("not met");
+      }
+      String kind = step.get("kind").asText();
+      if (kind.equals("guiding plane") || kind.equals("survey line lowered")) {
+        assertThat(amount).isLessThanOrEqualTo(0.5);
+      } else if (over) {
+        assertThat(step.get("cautions")).isNotEmpty();
+      }
+    }
+    TriangleMesh scan = MeshFiles.read(Shared.file("arches/upper-14.ply"), Watch.NONE).toMesh();
+    TriangleMesh prepared = MeshFiles.read(file, Watch.NONE).toMesh();
+    assertThat(prepared.triangleCount()).isEqualTo(scan.triangleCount());
+    double farthest = 0;
+    for (int v = 0; v < scan.vertexCount(); v++) {
+      farthest = Math.max(farthest, scan.vertex(v).distance(prepared.vertex(v)));
+    }
+    assertThat(farthest).isGreaterThan(0.9 * deepest).isLessThan(2 * deepest);
   }
 
   @Test

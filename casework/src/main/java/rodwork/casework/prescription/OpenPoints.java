@@ -2,10 +2,8 @@ package rodwork.casework.prescription;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.ToothNumber;
-import rodwork.design.abutment.Abutment;
 
 /** What is left open, said on paper instead of hidden. */
 final class OpenPoints {
@@ -30,22 +28,6 @@ final class OpenPoints {
     if (content.tripod() == null) {
       open.add(
           "The cast has no three places that serve as tripod marks; use the scan at its path.");
-    }
-    for (Abutment abutment : content.abutments()) {
-      Preparations.wantedPlane(abutment)
-          .filter(plane -> plane.greatestMm() > content.rules().planeEnamel().value())
-          .ifPresent(
-              plane ->
-                  open.add(
-                      String.format(
-                          Locale.ROOT,
-                          "Tooth %s: a guiding plane on its %s surface at this path would take %.2f mm of"
-                              + " enamel; the limit is %.2f mm. It is not prescribed: another path, a"
-                              + " lower plane, or a surveyed crown.",
-                          abutment.tooth().number(),
-                          PrescriptionContent.word(abutment.side()),
-                          plane.greatestMm(),
-                          content.rules().planeEnamel().value())));
     }
     open.addAll(content.plan().questions());
     content.chart().notJudged().stream()

@@ -5,12 +5,17 @@ package rodwork.casework.prescription;
  *
  * @param cast at its path, as PNG; empty: none
  * @param plan drawing of the plan, as SVG; empty: none
+ * @param cuts sections of the crowns before and after preparation, as SVG; empty: none
  */
-public record Pictures(byte[] cast, String plan) {
-  public static final Pictures NONE = new Pictures(new byte[0], "");
+public record Pictures(byte[] cast, String plan, String cuts) {
+  public static final Pictures NONE = new Pictures(new byte[0], "", "");
 
   public Pictures {
     cast = cast.clone();
+  }
+
+  Pictures withoutCuts() {
+    return new Pictures(cast, plan, "");
   }
 
   @Override

@@ -20,6 +20,7 @@ import rodwork.casework.export.PathFrame;
 import rodwork.design.abutment.Abutment;
 import rodwork.design.plan.Plan;
 import rodwork.design.plan.PlanRules;
+import rodwork.design.preparation.MouthPreparation;
 import rodwork.rules.Threshold;
 import rodwork.survey.Tilt;
 import rodwork.survey.tripod.Tripod;
@@ -46,6 +47,7 @@ import rodwork.survey.tripod.Tripod;
  * @param pickingMm see there
  * @param abutments judged at the path
  * @param plan made from them
+ * @param preparation of the mouth for it
  * @param rules that the pages tell
  */
 public record PrescriptionContent(
@@ -67,6 +69,7 @@ public record PrescriptionContent(
     double pickingMm,
     List<Abutment> abutments,
     Plan plan,
+    MouthPreparation preparation,
     Rules rules) {
 
   /**
@@ -75,11 +78,8 @@ public record PrescriptionContent(
    * @param plan sizes and limits of parts
    * @param laboratory sizes asked of the laboratory
    * @param barArmRelief relief under approach arms
-   * @param planeEnamel most enamel that a guiding plane may take; one that takes more is not
-   *     prescribed
    */
-  public record Rules(
-      PlanRules plan, LaboratoryRules laboratory, Threshold barArmRelief, Threshold planeEnamel) {}
+  public record Rules(PlanRules plan, LaboratoryRules laboratory, Threshold barArmRelief) {}
 
   public PrescriptionContent {
     abutments = List.copyOf(abutments);
@@ -115,7 +115,7 @@ public record PrescriptionContent(
     json.set("support", PlanRows.support(plan));
     json.set("asked", asked());
     json.set("blockOut", BlockOut.of(plan, rules.laboratory(), rules.barArmRelief()));
-    json.set("preparation", Preparations.of(abutments, plan, rules.planeEnamel()));
+    json.set("preparation", Preparations.of(preparation));
     json.set("findings", PlanRows.findings(plan));
     ArrayNode open = json.putArray("open");
     OpenPoints.of(this).forEach(open::add);

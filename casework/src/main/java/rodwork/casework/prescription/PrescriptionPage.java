@@ -57,15 +57,25 @@ final class PrescriptionPage {
     head();
     order();
     path(pictures);
+    if (dense) {
+      statement(); // the first page has room for it, the last one not
+    }
     PlanSection plan = new PlanSection(content, html);
-    drawing(pictures);
+    image(
+        "plan",
+        "The plan from above and from the sides, to scale, with its legend",
+        pictures.plan());
     plan.abutments();
     plan.connectors();
     plan.blockOut();
-    preparation();
+    preparation(pictures);
     plan.findings();
     open();
-    endings();
+    cautions();
+    if (!dense) {
+      statement();
+    }
+    signature();
     return html.raw("</body></html>").toString();
   }
 
@@ -174,7 +184,8 @@ final class PrescriptionPage {
     byte[] cast = pictures.cast();
     if (cast.length > 0) {
       html.raw(
-          "<div class=\"cast\"><img alt=\"The cast seen along the path and from four sides\" src=\"");
+          "<div class=\"cast\"><img alt=\"The cast seen along the path and from four sides\""
+              + " src=\"");
       html.raw("data:image/png;base64," + Base64.getEncoder().encodeToString(cast) + "\"/>");
       html.raw("<p class=\"small\">");
       html.text(
@@ -184,13 +195,11 @@ final class PrescriptionPage {
     }
   }
 
-  private void drawing(Pictures pictures) {
-    if (!pictures.plan().isEmpty()) {
-      html.raw(
-          "<div class=\"plan\"><img alt=\"The plan from above and from the sides, to scale, with its legend\" src=\"");
+  private void image(String name, String words, String svg) {
+    if (!svg.isEmpty()) {
+      html.raw("<div class=\"" + name + "\"><img alt=\"").text(words).raw("\" src=\"");
       html.raw("data:image/svg+xml;base64,");
-      html.raw(
-          Base64.getEncoder().encodeToString(pictures.plan().getBytes(StandardCharsets.UTF_8)));
+      html.raw(Base64.getEncoder().encodeToString(svg.getBytes(StandardCharsets.UTF_8)));
       html.raw("\"/></div>");
     }
   }
@@ -222,28 +231,49 @@ final class PrescriptionPage {
             + " mm of error a mark");
   }
 
-  private void preparation() {
+  private void preparation(Pictures pictures) {
     html.heading("Preparation of the mouth, in this order, before the final impression");
-    if (content.path("preparation").isEmpty()) {
-      html.paragraph("None follows from the clasps that stand first.");
-      return;
+    JsonNode preparation = content.path("preparation");
+    if (preparation.path("steps").isEmpty()) {
+      html.paragraph("None follows from the plan.");
+    } else {
+      html.raw("<table class=\"rows steps\"><thead>");
+      html.row("th", List.of("", "tooth", "what", "depth", "height", "mind", "done"));
+      html.raw("</thead><tbody>");
+      for (JsonNode step : preparation.path("steps")) {
+        html.row("td", step(step));
+      }
+      html.raw("</tbody></table>");
     }
-    html.raw("<table class=\"rows\"><thead>");
-    html.row("th", List.of("tooth", "what", "amount", "height", "done"));
-    html.raw("</thead><tbody>");
-    for (JsonNode row : content.path("preparation")) {
-      html.row(
-          "td",
-          List.of(
-              row.path("tooth").asText(),
-              row.path("what").asText(),
-              Figures.text(row.path("amountMm"), Figures.MM) + " mm",
-              row.path("heightMm").isNumber()
-                  ? Figures.text(row.path("heightMm"), Figures.MM) + " mm"
-                  : "",
-              "□"));
+    image("cuts", "Sections of the crowns before and after each cut", pictures.cuts());
+    List<String> more = new ArrayList<>();
+    for (JsonNode refused : preparation.path("notPrescribed")) {
+      more.add(
+          "Not cut: tooth "
+              + refused.path("tooth").asText()
+              + ": "
+              + refused.path("why").asText()
+              + ".");
     }
-    html.raw("</tbody></table>");
+    more.addAll(texts(preparation.path("general")));
+    if (!more.isEmpty()) {
+      html.raw("<div class=\"tight\">").list(more).raw("</div>");
+    }
+  }
+
+  private static List<String> step(JsonNode step) {
+    return List.of(
+        step.path("number").asText(),
+        step.path("tooth").asText(),
+        step.path("what").asText(),
+        length(step.path("amountMm")),
+        length(step.path("heightMm")),
+        String.join("; ", texts(step.path("cautions"))),
+        "□");
+  }
+
+  private static String length(JsonNode number) {
+    return number.isNumber() ? Figures.text(number, Figures.MM) + " mm" : "";
   }
 
   private void open() {
@@ -255,13 +285,17 @@ final class PrescriptionPage {
     }
   }
 
-  private void endings() {
+  private void cautions() {
     html.raw("<div class=\"keep\">").heading("Cautions").raw("<div class=\"tight\">");
     html.list(texts(content.path("cautions")));
-    html.raw("</div></div><div class=\"keep\">").heading("Statement for a custom-made device");
+    html.raw("</div></div>");
+  }
+
+  private void statement() {
+    html.raw("<div class=\"keep\">").heading("Statement for a custom-made device");
     html.paragraph(
-        "To be completed by the maker under the local rules; a form, no legal advice. This device is made"
-            + " for the sole use of the patient known as case "
+        "To be completed by the maker under the local rules; a form, no legal advice. This device"
+            + " is made for the sole use of the patient known as case "
             + text("case")
             + ", to the prescription above.");
     blanks(
@@ -274,6 +308,9 @@ final class PrescriptionPage {
             "substances of medicinal or animal origin",
             "responsible, date, signature"));
     html.raw("</div>");
+  }
+
+  private void signature() {
     html.raw("<div class=\"keep\">").heading("Signature");
     html.raw("<table class=\"sign\"><tbody>");
     html.row(

@@ -25,7 +25,7 @@ public final class PrescriptionPdf {
   private static final int REGULAR = 400;
   private static final int BOLD = 700;
 
-  /** With more than these, letters are made smaller. */
+  /** With more than these, letters are made smaller; then the sections of cuts are left out. */
   private static final int MOST_PAGES = 3;
 
   static {
@@ -37,8 +37,11 @@ public final class PrescriptionPdf {
   /** Makes the pages. */
   public static byte[] of(Prescription prescription, Paper paper, Pictures pictures) {
     byte[] pages = pages(PrescriptionPage.of(prescription, paper, pictures, false));
-    return count(pages) > MOST_PAGES
-        ? pages(PrescriptionPage.of(prescription, paper, pictures, true))
+    if (count(pages) > MOST_PAGES) {
+      pages = pages(PrescriptionPage.of(prescription, paper, pictures, true));
+    }
+    return count(pages) > MOST_PAGES && !pictures.cuts().isEmpty()
+        ? pages(PrescriptionPage.of(prescription, paper, pictures.withoutCuts(), true))
         : pages;
   }
 

@@ -20,6 +20,8 @@ import rodwork.design.arm.ArmStock;
 import rodwork.design.clasp.ClaspBook;
 import rodwork.design.load.LoadRules;
 import rodwork.design.plan.PlanRules;
+import rodwork.design.preparation.PreparationRules;
+import rodwork.design.preparation.Preparer;
 import rodwork.survey.SurveyRules;
 import rodwork.survey.path.PathRules;
 import rodwork.survey.plane.PlaneRules;
@@ -41,6 +43,7 @@ import rodwork.survey.tripod.TripodRules;
  * @param clasps families and preferences
  * @param abutmentLimits by which facts of abutments are told
  * @param plan sizes and limits of the parts of a denture
+ * @param preparation limits of cuts in the mouth
  * @param laboratory sizes asked of the laboratory
  * @param load how teeth and tissue give under load
  * @param conflicts where sources disagree, and the side taken
@@ -62,6 +65,7 @@ public record Rulebook(
     ClaspBook clasps,
     AbutmentRules.Limits abutmentLimits,
     PlanRules plan,
+    PreparationRules preparation,
     LaboratoryRules laboratory,
     LoadRules load,
     List<Conflict> conflicts,
@@ -123,6 +127,12 @@ public record Rulebook(
   public AbutmentRules abutments() {
     return new AbutmentRules(
         clasps, planes, standOff, new ArmStock(materials, sections, arms), abutmentLimits);
+  }
+
+  /** All that the list of mouth preparation rests on. */
+  public Preparer.Rules cuts() {
+    return new Preparer.Rules(
+        preparation, planes, abutmentLimits.clearOfMargin(), survey.scanAccuracy());
   }
 
   /** A material by its id. */

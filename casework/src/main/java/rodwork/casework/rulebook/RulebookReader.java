@@ -12,6 +12,7 @@ import rodwork.design.arm.ArmSections;
 import rodwork.design.arm.Section;
 import rodwork.design.load.LoadRules;
 import rodwork.design.plan.PlanRules;
+import rodwork.design.preparation.PreparationRules;
 import rodwork.survey.SurveyRules;
 import rodwork.survey.path.PathRules;
 import rodwork.survey.plane.PlaneRules;
@@ -51,6 +52,7 @@ final class RulebookReader {
             new ClaspReader(thresholds, materials).read(root),
             AbutmentRules.Limits.from(thresholds),
             PlanRules.from(thresholds),
+            PreparationRules.from(thresholds),
             LaboratoryRules.from(thresholds),
             LoadRules.from(thresholds),
             conflicts,

@@ -16,16 +16,16 @@ import rodwork.geometry.mesh.TriangleMesh;
  * A ball that stands {@link #RISE} over a level gum, cut off by it, as tooth 44 of a lower arch:
  * its undercut at a height is a closed form.
  */
-final class BallTooth {
-  static final double RADIUS = 4;
-  static final double RISE = 2.5;
+public final class BallTooth {
+  public static final double RADIUS = 4;
+  public static final double RISE = 2.5;
   private static final int ROUND = 240;
   private static final int ROWS = 160;
   private static final int GUM_ROWS = 40;
 
   private BallTooth() {}
 
-  static Dentition dentition(Arch arch) {
+  public static Dentition dentition(Arch arch) {
     int[] labels = new int[arch.mesh().triangleCount()];
     for (int t = 0; t < labels.length; t++) {
       labels[t] = t < 2 * ROUND * ROWS ? 44 : 0;
@@ -33,7 +33,7 @@ final class BallTooth {
     return Dentition.of(arch, ToothLabels.of(labels), Chart.blank(Jaw.LOWER), Watch.NONE);
   }
 
-  static Arch arch() {
+  public static Arch arch() {
     int rows = ROWS + GUM_ROWS;
     double[] xyz = new double[3 * (rows + 1) * ROUND];
     int[] corners = new int[6 * rows * ROUND];

@@ -1,0 +1,260 @@
+package rodwork.design.preparation;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import rodwork.anatomy.tooth.AcrossThird;
+import rodwork.anatomy.tooth.Surface;
+import rodwork.anatomy.tooth.Tooth;
+import rodwork.design.abutment.Abutment;
+import rodwork.design.clasp.Fact;
+import rodwork.design.clasp.Family;
+import rodwork.design.clasp.Judgement;
+import rodwork.design.plan.Part;
+import rodwork.design.preparation.PreparedCast.Applied;
+import rodwork.design.preparation.Step.Kind;
+import rodwork.rules.Finding;
+import rodwork.rules.Limit;
+import rodwork.rules.Reading;
+import rodwork.rules.Threshold;
+
+/** Cuts what a clasp wants first: survey lines, reciprocal surfaces, undercuts, embrasures. */
+final class ClaspCuts {
+  private final StepBook book;
+
+  ClaspCuts(StepBook book) {
+    this.book = book;
+  }
+
+  void clasp(Part.Clasp clasp, Abutment abutment) {
+    Family family = clasp.judgement().family();
+    Tooth tooth = abutment.tooth();
+    for (Judgement.Preparation wanted : clasp.judgement().preparations()) {
+      Optional<Fact> fact =
+          family.clauses().stream()
+              .filter(c -> c.id().equals(wanted.clause()))
+              .map(c -> c.wants().fact())
+              .findFirst();
+      if (fact.isEmpty()) {
+        deepen(clasp, tooth);
+        continue;
+      }
+      AcrossThird origin = abutment.judgement().facts().across(family.origin());
+      switch (fact.get()) {
+        case ROOM_ABOVE_ORIGIN -> lower(tooth, family.surface(), origin, wanted.amountMm());
+        case ROOM_ABOVE_MIDDLE ->
+            lower(tooth, family.surface(), AcrossThird.MIDDLE, wanted.amountMm());
+        case RECIPROCAL_UNDERCUT ->
+            reduce(
+                tooth,
+                family.surface() == Surface.LINGUAL ? Surface.FACIAL : Surface.LINGUAL,
+                wanted.amountMm());
+        case PLANE_HEIGHT, PLANE_ENAMEL -> {} // the plate asks for it
+        case OCCLUSAL_ROOM -> embrasure(tooth, clasp.side(), wanted);
+        default ->
+            book.refuse(
+                tooth, Kind.SURVEY_LINE, wanted.what() + ": no shape of cut is known for this");
+      }
+    }
+  }
+
+  /** Where a third of a surface has its middle, from the axis of the tooth [mm]. */
+  private static double middle(ToothSide side, Tooth tooth, AcrossThird third) {
+    double shift =
+        switch (third) {
+          case MESIAL -> 1;
+          case MIDDLE -> 0;
+          case DISTAL -> -1;
+        };
+    double way = shift * tooth.size().mesiodistalMm() / 3;
+    return way * Math.signum(tooth.axes().mesial().dot(side.frame.across()));
+  }
+
+  private ToothSide third(Tooth tooth, Surface surface, AcrossThird third) {
+    ToothSide whole =
+        new ToothSide(book.arch.mesh(), tooth, tooth.axes().outOf(surface), book.plan.axis());
+    return whole.squareAt(middle(whole, tooth, third));
+  }
+
+  private void lower(Tooth tooth, Surface surface, AcrossThird third, double by) {
+    String where = StepBook.word(third) + " third of the " + StepBook.word(surface) + " surface";
+    if (by < StepBook.LEAST_CUT_MM) {
+      return;
+    }
+    ToothSide side = third(tooth, surface, third);
+    double half = tooth.size().mesiodistalMm() / 6;
+    wall(
+        tooth,
+        surface,
+        side,
+        WallMaker.lowering(side, -half, half, by, ToothSide.HIGHEST_MM),
+        String.format(Locale.ROOT, "lower the survey line by %.2f mm in the %s", by, where));
+  }
+
+  private void reduce(Tooth tooth, Surface surface, double by) {
+    if (by < StepBook.LEAST_CUT_MM) {
+      return;
+    }
+    ToothSide side = third(tooth, surface, AcrossThird.MIDDLE);
+    double half = tooth.size().mesiodistalMm() / 3;
+    wall(
+        tooth,
+        surface,
+        side,
+        WallMaker.reducing(side, -half, half, by, ToothSide.HIGHEST_MM),
+        String.format(
+            Locale.ROOT,
+            "take back the %s bulge for the reciprocal arm: %.2f mm of undercut",
+            StepBook.word(surface),
+            by));
+  }
+
+  private void wall(
+      Tooth tooth, Surface surface, ToothSide side, Optional<WallMaker.Made> made, String what) {
+    if (made.isEmpty()) {
+      book.refuse(tooth, Kind.SURVEY_LINE, what + ": the crown ends before");
+      return;
+    }
+    Applied applied = new Applied(tooth, made.get().wall());
+    double enamel = book.enamel(applied, made.get().greatestMm());
+    Threshold most = book.enamelMost(tooth.number());
+    if (enamel > most.value()) {
+      book.refuse(
+          tooth,
+          Kind.SURVEY_LINE,
+          String.format(
+              Locale.ROOT,
+              "%s: it would take %.2f mm of enamel, more than %.2f mm",
+              what,
+              enamel,
+              most.value()));
+      return;
+    }
+    book.step(
+        Kind.SURVEY_LINE,
+        tooth,
+        surface,
+        what,
+        made.get().middle(),
+        made.get().heightMm(),
+        applied,
+        enamel,
+        side.frame,
+        List.of(),
+        List.of());
+  }
+
+  /** A depression where the tip shall lie, as deep as the gauge lacks. */
+  private void deepen(Part.Clasp clasp, Tooth tooth) {
+    Family family = clasp.judgement().family();
+    AcrossThird third = clasp.judgement().tip().orElse(AcrossThird.MIDDLE);
+    ToothSide side = third(tooth, family.surface(), third);
+    ToothSide.Line line = side.line(0, ToothSide.HIGHEST_MM);
+    String where =
+        StepBook.word(third) + " third of the " + StepBook.word(family.surface()) + " surface";
+    if (line.isEmpty()) {
+      book.refuse(tooth, Kind.UNDERCUT, "the " + where + " was not captured");
+      return;
+    }
+    double lowest = line.height().getFirst();
+    double widest = line.height().get(line.widest());
+    double half = book.rules.own().dimpleHeight().value() / 2;
+    double at = lowest + Math.max(book.rules.tipFromMargin().value(), half);
+    if (at > widest) {
+      book.refuse(
+          tooth,
+          Kind.UNDERCUT,
+          String.format(
+              Locale.ROOT,
+              "the %s has %.1f mm below the survey line: no room for a depression %.1f mm clear of"
+                  + " the margin",
+              where,
+              widest - lowest,
+              book.rules.tipFromMargin().value()));
+      return;
+    }
+    double there = line.out().get(line.widest()) - line.at(at);
+    double lacks = clasp.gaugeMm() - there;
+    if (lacks < StepBook.LEAST_CUT_MM) {
+      return;
+    }
+    Threshold most = family.deepening();
+    if (lacks > most.value()) {
+      book.refuse(
+          tooth,
+          Kind.UNDERCUT,
+          String.format(
+              Locale.ROOT,
+              "the %s lacks %.2f mm of undercut %.1f mm from the margin; at most %.2f mm may be"
+                  + " cut. Composite can add it; it wears faster than enamel",
+              where,
+              lacks,
+              at - lowest,
+              most.value()));
+      return;
+    }
+    CutFrame frame =
+        CutFrame.of(side.frame.scan(0, line.at(at), at), side.frame.out(), side.frame.axis());
+    Applied applied =
+        new Applied(
+            tooth,
+            new Cut.Dimple(
+                frame, book.rules.own().dimpleLength().value() / 2, half, lacks, 2 * half));
+    List<Finding> findings =
+        List.of(
+            Finding.of(
+                most.id(),
+                "enamel taken",
+                StepBook.at(tooth, where, frame.origin()),
+                Reading.mm(lacks, book.rules.scanAccuracy().value()),
+                new Limit.Most(most.value(), most.unit()),
+                most.source(),
+                most.standing()));
+    book.step(
+        Kind.UNDERCUT,
+        tooth,
+        family.surface(),
+        String.format(
+            Locale.ROOT,
+            "deepen the undercut in the %s by %.2f mm for the %.2f mm gauge, %.1f mm from the"
+                + " margin: a smooth depression %.1f by %.1f mm, or composite",
+            where,
+            lacks,
+            clasp.gaugeMm(),
+            at - lowest,
+            book.rules.own().dimpleLength().value(),
+            book.rules.own().dimpleHeight().value()),
+        frame.origin(),
+        book.rules.own().dimpleHeight().value(),
+        applied,
+        lacks,
+        frame,
+        findings,
+        List.of("composite loses retention about three times as fast as enamel"));
+  }
+
+  private void embrasure(Tooth tooth, Surface side, Judgement.Preparation wanted) {
+    if (wanted.amountMm() < StepBook.LEAST_CUT_MM) {
+      return;
+    }
+    book.steps.add(
+        new Step(
+            0,
+            Kind.EMBRASURE,
+            tooth.number(),
+            side,
+            String.format(
+                Locale.ROOT,
+                "open the %s embrasure by %.2f mm for the clasp and both rests, the contact kept",
+                StepBook.word(side),
+                wanted.amountMm()),
+            tooth.centroid(),
+            wanted.amountMm(),
+            Double.NaN,
+            Double.NaN,
+            List.of(),
+            List.of("look at the bite on both teeth first"),
+            Optional.empty(),
+            Optional.empty()));
+  }
+}

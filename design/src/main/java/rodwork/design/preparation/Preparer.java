@@ -1,0 +1,229 @@
+package rodwork.design.preparation;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import rodwork.anatomy.Arch;
+import rodwork.anatomy.chart.ToothEntry;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.tooth.Surface;
+import rodwork.anatomy.tooth.Tooth;
+import rodwork.design.abutment.Abutment;
+import rodwork.design.plan.Choices;
+import rodwork.design.plan.Part;
+import rodwork.design.plan.Part.RestKind;
+import rodwork.design.plan.Plan;
+import rodwork.design.preparation.PreparedCast.Applied;
+import rodwork.design.preparation.Step.Kind;
+import rodwork.geometry.Vec3;
+import rodwork.rules.Finding;
+import rodwork.rules.Limit;
+import rodwork.rules.Reading;
+import rodwork.rules.Threshold;
+import rodwork.rules.Verdict;
+import rodwork.survey.plane.PlaneRules;
+
+/**
+ * Lists the preparation of the mouth that a plan wants (handbook section 9): a pure function of
+ * arch, teeth, abutments, plan and rules.
+ *
+ * <p>Each cut is laid on the crown and measured there. One that takes more than may be taken is
+ * made smaller as far as it still serves, and is refused otherwise; nothing is cut beyond a limit.
+ */
+public final class Preparer {
+  private static final int SEAT_ROUNDS = 4;
+
+  private static final String NO_CLASP = "no kind of clasp serves";
+
+  private final StepBook book;
+
+  private Preparer(StepBook book) {
+    this.book = book;
+  }
+
+  /**
+   * What the list goes by.
+   *
+   * @param own limits of cuts
+   * @param planes guiding planes
+   * @param tipFromMargin least distance of a tip from the margin
+   * @param scanAccuracy how exactly a scan tells a length
+   */
+  public record Rules(
+      PreparationRules own, PlaneRules planes, Threshold tipFromMargin, Threshold scanAccuracy) {}
+
+  /**
+   * Makes the list.
+   *
+   * @param abutments that the plan was made from
+   */
+  public static MouthPreparation of(
+      Arch arch, Dentition dentition, List<Abutment> abutments, Plan plan, Rules rules) {
+    return new Preparer(new StepBook(arch, dentition, plan, rules)).list(abutments);
+  }
+
+  private MouthPreparation list(List<Abutment> abutments) {
+    PlaneCuts planes = new PlaneCuts(book);
+    ClaspCuts clasps = new ClaspCuts(book);
+    for (Part.GuidingPlate plate : book.plan.plates()) {
+      planes.plane(plate);
+    }
+    for (Part.Clasp clasp : book.plan.clasps()) {
+      abutments.stream()
+          .filter(a -> a.tooth().number().equals(clasp.tooth()) && a.side() == clasp.side())
+          .findFirst()
+          .ifPresent(a -> clasps.clasp(clasp, a));
+    }
+    for (Part.Rest rest : book.plan.rests()) {
+      seat(rest);
+    }
+    withoutClasp(abutments);
+    crowns();
+    book.steps.sort(Comparator.comparing(Step::kind).thenComparing(Step::tooth));
+    List<Step> numbered = new ArrayList<>();
+    for (Step step : book.steps) {
+      numbered.add(step.numbered(numbered.size() + 1));
+    }
+    return new MouthPreparation(numbered, book.refused, general(numbered));
+  }
+
+  private static List<String> general(List<Step> steps) {
+    if (steps.isEmpty()) {
+      return List.of();
+    }
+    List<String> general = new ArrayList<>();
+    general.add(
+        "Before the first cut: thickness of enamel by radiograph; cut a stone copy of the cast"
+            + " first.");
+    if (steps.stream().anyMatch(s -> s.kind() == Kind.GUIDING_PLANE)) {
+      general.add("Guiding planes: parallel to the path, curved across like the tooth.");
+    }
+    if (steps.stream().anyMatch(s -> s.kind() == Kind.REST_SEAT)) {
+      general.add(
+          "Seats: the floor inclined to the middle of the tooth, under 90° to the minor connector;"
+              + " stop where dentine shows, and restore the seat where it is reached.");
+    }
+    general.add("After the last cut: polish every cut surface and apply fluoride.");
+    general.add(
+        "Then the final impression, and survey the new cast at this path before the laboratory"
+            + " begins.");
+    return general;
+  }
+
+  private void seat(Part.Rest rest) {
+    Tooth tooth = book.tooth(rest.tooth());
+    boolean occlusal = rest.kind() == RestKind.OCCLUSAL || rest.kind() == RestKind.EXTENDED;
+    Vec3 axis = tooth.axes().axis();
+    Vec3 down =
+        rest.kind() == RestKind.CINGULUM
+            ? tooth.axes().facial().minus(axis).unit()
+            : axis.times(-1);
+    Vec3 open = occlusal ? tooth.axes().outOf(rest.side()).across(down).unit() : Vec3.ZERO;
+    double halfLength = occlusal ? 0.55 * rest.lengthMm() : rest.widthMm() / 2;
+    double halfWidth = (occlusal ? rest.widthMm() : rest.lengthMm()) / 2;
+    Cut.Seat seat = new Cut.Seat(rest.middle(), down, open, halfLength, halfWidth, rest.depthMm());
+    // Ridge and cusps stand higher than the middle: no place of the seat shall be deeper than
+    // wanted.
+    for (int i = 0; i < SEAT_ROUNDS; i++) {
+      double over = PreparedCast.taken(book.arch.mesh(), new Applied(tooth, seat)).greatestMm();
+      seat = seat.shallower(over - rest.depthMm());
+    }
+    Applied applied = new Applied(tooth, seat);
+    Vec3 across = occlusal ? open : tooth.axes().facial().times(-1);
+    CutFrame frame = new CutFrame(rest.middle(), across.across(axis).unit(), axis);
+    Threshold enamel = book.rules.own().seatEnamel();
+    Finding finding =
+        Finding.of(
+            enamel.id(),
+            "depth of the seat",
+            StepBook.at(tooth, rest.kind().words(), rest.middle()),
+            Reading.mm(rest.depthMm(), 0),
+            new Limit.Most(enamel.value(), enamel.unit()),
+            enamel.source(),
+            enamel.standing());
+    List<String> cautions =
+        finding.verdict() == Verdict.NOT_MET
+            ? List.of(
+                String.format(Locale.ROOT, "over %.2f mm: dentine may be near", enamel.value()))
+            : List.of();
+    book.step(
+        Kind.REST_SEAT,
+        tooth,
+        rest.kind() == RestKind.CINGULUM ? Surface.LINGUAL : Surface.OCCLUSAL,
+        String.format(
+            Locale.ROOT,
+            "seat of the %s%s, %.1f × %.1f mm",
+            rest.kind().words(),
+            rest.side() == Surface.LINGUAL ? "" : ", " + StepBook.word(rest.side()),
+            rest.lengthMm(),
+            rest.widthMm()),
+        rest.middle(),
+        rest.lengthMm(),
+        applied,
+        0,
+        frame,
+        List.of(finding),
+        cautions);
+  }
+
+  private void withoutClasp(List<Abutment> abutments) {
+    for (Abutment a : abutments) {
+      ToothNumber number = a.tooth().number();
+      boolean wanted =
+          a.space().isPresent()
+              && !book.plan.rests(number).isEmpty()
+              && !Choices.NO_CLASP.equals(book.plan.choices().families().get(number));
+      if (wanted
+          && book.plan.clasp(number).isEmpty()
+          && !book.unserved(number).contains(NO_CLASP)) {
+        book.unserved(number).add(NO_CLASP);
+      }
+    }
+  }
+
+  /** A crown where several functions want what no cut gives (handbook 9.8). */
+  private void crowns() {
+    Threshold from = book.rules.own().crownFrom();
+    book.unserved.forEach(
+        (number, why) -> {
+          if (why.size() < from.value()) {
+            return;
+          }
+          Tooth tooth = book.tooth(number);
+          ToothEntry entry = book.dentition.chart().tooth(number);
+          book.steps.add(
+              new Step(
+                  0,
+                  Kind.SURVEYED_CROWN,
+                  number,
+                  Surface.OCCLUSAL,
+                  "consider a surveyed crown, its contours made at this path: planes, rest seat and"
+                      + " undercut in it, in place of the cuts that are not possible",
+                  tooth.centroid(),
+                  Double.NaN,
+                  Double.NaN,
+                  Double.NaN,
+                  List.of(
+                      Finding.of(
+                          from.id(),
+                          "functions that no cut can serve",
+                          StepBook.at(tooth, "crown", tooth.centroid()),
+                          new Reading.Measured(why.size(), 0, "1"),
+                          new Limit.Most(from.value() - 1, "1"),
+                          from.source(),
+                          from.standing())),
+                  List.of(
+                      why.stream().collect(Collectors.joining("; ")),
+                      entry.restoration() == ToothEntry.Restoration.CROWN
+                          ? "the tooth carries a crown already"
+                          : "a sound tooth pays for it with its enamel: another path or another"
+                              + " abutment may spare it"),
+                  Optional.empty(),
+                  Optional.empty()));
+        });
+  }
+}

@@ -1,0 +1,166 @@
+package rodwork.design.preparation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rodwork.geometry.Vec3;
+
+/** Lays upright walls against a side of a tooth. */
+final class WallMaker {
+  /** A wall is at least this high [mm]: less is no wall but a scratch. */
+  private static final double LEAST_MM = 0.1;
+
+  private static final double ROUNDING_MM = 1e-9;
+
+  /** Upright lines of a wall that follows a bulge. */
+  private static final int LINES = 13;
+
+  private WallMaker() {}
+
+  /**
+   * A place of the marginal ridge.
+   *
+   * @param across from the origin of the side [mm]
+   * @param height of the ridge along the path [mm]
+   */
+  record Ridge(double across, double height) {}
+
+  /**
+   * A wall and how high it came out.
+   *
+   * @param wall the cut
+   * @param heightMm mean height from the foot to where the window begins
+   * @param stepMm how far the tooth stands out at the foot: the ledge that is left
+   * @param greatestMm farthest in, along the upright lines
+   * @param middle of it on the surface, scan frame [mm]
+   */
+  record Made(Cut.Wall wall, double heightMm, double stepMm, double greatestMm, Vec3 middle) {}
+
+  /**
+   * The upright line of a side below a place of its ridge.
+   *
+   * @param line from the gum to the ridge
+   */
+  record Upright(Ridge ridge, ToothSide.Line line) {}
+
+  /** The lines below the places of a ridge; those that the crown does not reach are left out. */
+  static List<Upright> uprights(ToothSide side, List<Ridge> ridges) {
+    List<Upright> lines = new ArrayList<>();
+    for (Ridge ridge : ridges) {
+      ToothSide.Line line = side.line(ridge.across, ridge.height);
+      if (!line.isEmpty()) {
+        lines.add(new Upright(ridge, line));
+      }
+    }
+    return lines;
+  }
+
+  /**
+   * The least-cutting plane below a ridge.
+   *
+   * @param below how far below the ridge it begins [mm]
+   * @param height wanted [mm]; less where the crown ends first
+   */
+  static Optional<Made> below(ToothSide side, List<Upright> uprights, double below, double height) {
+    List<double[]> lines = new ArrayList<>();
+    double sum = 0;
+    double step = 0;
+    for (Upright upright : uprights) {
+      ToothSide.Line line = upright.line;
+      double top = upright.ridge.height - below;
+      double foot = Math.max(top - height, line.height().getFirst());
+      double least = Double.POSITIVE_INFINITY;
+      double most = Double.NEGATIVE_INFINITY;
+      for (int i = 0; i < line.height().size(); i++) {
+        if (line.height().get(i) >= foot - ROUNDING_MM) {
+          // Above the window nothing may stand out either: it would be an undercut.
+          most = Math.max(most, line.out().get(i));
+          if (line.height().get(i) <= top + ROUNDING_MM) {
+            least = Math.min(least, line.out().get(i));
+          }
+        }
+      }
+      if (top - foot >= LEAST_MM && Double.isFinite(least)) {
+        lines.add(new double[] {upright.ridge.across, least, foot, most - least});
+        sum += top - foot;
+        double at = line.at(foot);
+        step = Math.max(step, Double.isNaN(at) ? 0 : at - least);
+      }
+    }
+    return made(side, lines, sum, step);
+  }
+
+  /**
+   * A wall that lowers the survey line.
+   *
+   * @param from across where it begins [mm]
+   * @param to across where it ends [mm]
+   * @param by how far down the line goes [mm]
+   * @param upTo nothing higher is looked at [mm]
+   */
+  static Optional<Made> lowering(ToothSide side, double from, double to, double by, double upTo) {
+    List<double[]> lines = new ArrayList<>();
+    double sum = 0;
+    for (int i = 0; i < LINES; i++) {
+      double s = from + (to - from) * i / (LINES - 1);
+      ToothSide.Line line = side.line(s, upTo);
+      if (line.isEmpty()) {
+        continue;
+      }
+      double foot = line.height().get(line.widest()) - by;
+      double wall = line.at(foot);
+      if (!Double.isNaN(wall)) {
+        lines.add(new double[] {s, wall, foot, line.out().get(line.widest()) - wall});
+        sum += by;
+      }
+    }
+    return made(side, lines, sum, 0);
+  }
+
+  /**
+   * A wall that takes a given enamel from the bulge.
+   *
+   * @param by how far in it goes [mm]
+   */
+  static Optional<Made> reducing(ToothSide side, double from, double to, double by, double upTo) {
+    List<double[]> lines = new ArrayList<>();
+    double sum = 0;
+    for (int i = 0; i < LINES; i++) {
+      double s = from + (to - from) * i / (LINES - 1);
+      ToothSide.Line line = side.line(s, upTo);
+      if (line.isEmpty()) {
+        continue;
+      }
+      int widest = line.widest();
+      double wall = line.out().get(widest) - by;
+      int foot = widest;
+      while (foot > 0 && line.out().get(foot) > wall) {
+        foot--;
+      }
+      lines.add(new double[] {s, wall, line.height().get(foot), by});
+      sum += line.height().get(widest) - line.height().get(foot);
+    }
+    return made(side, lines, sum, 0);
+  }
+
+  private static Optional<Made> made(
+      ToothSide side, List<double[]> lines, double sum, double step) {
+    if (lines.isEmpty()) {
+      return Optional.empty();
+    }
+    lines.sort((a, b) -> Double.compare(a[0], b[0]));
+    double[] middle = lines.get(lines.size() / 2);
+    double mean = sum / lines.size();
+    return Optional.of(
+        new Made(
+            new Cut.Wall(side.frame, column(lines, 0), column(lines, 1), column(lines, 2)),
+            mean,
+            step,
+            lines.stream().mapToDouble(l -> l[3]).max().orElse(0),
+            side.frame.scan(middle[0], middle[1], middle[2] + mean / 2)));
+  }
+
+  private static double[] column(List<double[]> lines, int k) {
+    return lines.stream().mapToDouble(l -> l[k]).toArray();
+  }
+}
