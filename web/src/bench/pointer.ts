@@ -120,6 +120,8 @@ export class PointerHand {
     if (asking === "front") {
       const { document } = bench.store.get();
       if (document) bench.setFrame({ ...document.frame, front: driver.fromMiddle(spot.point) });
+    } else if (asking === "plane") {
+      void bench.planePoint(spot.point);
     } else if (spot.onCurve || event.altKey) {
       bench.leaveMark(spot, spot.onCurve ? gauge : null);
       bench.carry(spot, spot.onCurve);

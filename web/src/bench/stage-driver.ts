@@ -221,6 +221,7 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
       this.stage.setMargins(marginsFor(now), look);
     }
     this.followPlan(now, was, newLook || newCast);
+    if (newCast || now.clearance !== was.clearance || now.shading !== was.shading || now.page !== was.page) this.stage.setRoom(now.clearance, now.shading === "room" && now.page !== "plan");
     if (newCast || now.survey !== was.survey || now.cast?.frame !== was.cast?.frame) {
       this.pose = poseFor(now, this.pivot);
       this.stage.setPose(this.pose);

@@ -2,6 +2,7 @@ import type { ReactElement } from "react";
 import { NOTATIONS } from "../values/tooth-number";
 import { ArchChart } from "./ArchChart";
 import { ChartFacts, FreeEnds } from "./ChartFacts";
+import { OpposingPanel, PlaneOfferPanel } from "./OpposingPanel";
 import { ToothPanel } from "./ToothPanel";
 import { useBench, useDesk } from "./use-bench";
 
@@ -52,8 +53,15 @@ export function ArchPage(): ReactElement | null {
             {teeth.problem.message} Click each tooth on the cast.
           </p>
         )}
+        {teeth?.warnings.map(({ code, message, advice }) => (
+          <p key={code} className="note" role="status" data-warning={code}>
+            {message} {advice}
+          </p>
+        ))}
       </section>
       <ToothPanel />
+      <OpposingPanel />
+      <PlaneOfferPanel />
       <ChartFacts />
       <FreeEnds />
       <section aria-label="Class">

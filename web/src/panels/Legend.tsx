@@ -1,5 +1,6 @@
 import type { ReactElement } from "react";
 import { type Band, bands, HATCH_LINE_PX, HATCH_STEP_PX, LIGHT } from "../values/look";
+import { ROOM_BANDS, roomText } from "../values/room";
 import { mm, type UnitChoice } from "../values/units";
 import { PlanLegend } from "./PlanLegend";
 import { useBench } from "./use-bench";
@@ -14,7 +15,7 @@ export function bandText(all: readonly Band[], i: number, units: UnitChoice): st
 
 /** A patch of a band with its hatching, as the shader draws it. */
 export function Swatch({ band }: { readonly band: Band }): ReactElement {
-  const id = `hatch-${band.hatch}`;
+  const id = `hatch-${band.hatch}-${band.fill.slice(1)}`;
   const turn = band.hatch === "falling" ? -45 : 45;
   return (
     <svg width="22" height="13" aria-hidden="true">
@@ -56,13 +57,45 @@ function StippleSwatch({ band }: { readonly band: Band }): ReactElement {
   );
 }
 
+/** What the colours mean while they tell the room to the opposing teeth. */
+function RoomLegend(): ReactElement {
+  return (
+    <div className="legend num" aria-label="Legend">
+      <span className="soft">room to the opposing teeth, mm</span>
+      {ROOM_BANDS.map((band) => (
+        <span key={band.belowMm}>
+          <Swatch band={band} /> {roomText(band)}
+        </span>
+      ))}
+      <span>
+        <UnknownSwatch /> not known
+      </span>
+    </div>
+  );
+}
+
+/** Where the opposing scan does not cover the cast: the shader's sparse dots. */
+function UnknownSwatch(): ReactElement {
+  return (
+    <svg width="22" height="13" aria-hidden="true">
+      <rect width="22" height="13" fill={LIGHT.plaster} />
+      {[4, 12, 20].map((x) => (
+        <circle key={x} cx={x} cy={6.5} r="1" fill={LIGHT.lead} fillOpacity="0.5" />
+      ))}
+      <rect x="0.5" y="0.5" width="21" height="12" fill="none" stroke="var(--soft)" strokeOpacity="0.7" />
+    </svg>
+  );
+}
+
 export function Legend(): ReactElement | null {
   const gauges = useBench((s) => s.cast?.gaugesMm ?? null);
   const units = useBench((s) => s.units);
   const exact = useBench((s) => (s.survey?.head.exact ?? true) && !s.coarse);
   const plan = useBench((s) => s.page === "plan" && s.planned?.sheet != null);
+  const shading = useBench((s) => s.shading);
   if (!gauges) return null;
   if (plan) return <PlanLegend />;
+  if (shading === "room") return <RoomLegend />;
   const all = bands(gauges.map((g) => mm(g)));
   return (
     <div className="legend num" aria-label="Legend">

@@ -70,7 +70,7 @@ export function FrameAsk({ fromAbove }: { readonly fromAbove: () => void }): Rea
   const asking = useBench((s) => s.asking);
   const problem = useBench((s) => s.cast?.frameProblem ?? null);
   const framed = useBench((s) => s.cast?.frame !== null);
-  if (!asking) return null;
+  if (!asking || asking === "plane") return null;
   return (
     <div className={asking === "front" ? "ask through" : "ask"} role="group" aria-label="Orientation">
       {problem && !framed && asking === "up" && <p className="soft">{problem.message}</p>}

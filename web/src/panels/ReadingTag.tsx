@@ -8,7 +8,7 @@ export function ReadingTag(): ReactElement | null {
   const triangle = useBench((s) => s.carried?.triangle);
   const units = useBench((s) => s.units);
   if (!reading) return null;
-  const { depth, fits, where, doubts } = readingWords(reading, units);
+  const { depth, fits, where, room, doubts } = readingWords(reading, units);
   return (
     <div className="tag num" data-testid="tag" data-point={reading.point.join(" ")} data-triangle={triangle} data-depth={reading.depthMm}>
       <b>{depth}</b> <span className="soft">±{reading.uncertaintyMm.toFixed(2)}</span>
@@ -18,6 +18,12 @@ export function ReadingTag(): ReactElement | null {
         <>
           <br />
           <span className="soft">{where}</span>
+        </>
+      )}
+      {room && (
+        <>
+          <br />
+          <span data-testid="tag-room">{room}</span>
         </>
       )}
       {doubts.map((doubt) => (
@@ -36,7 +42,7 @@ export function SpokenReading(): ReactElement {
   const words = reading ? readingWords(reading, units) : null;
   return (
     <div className="unseen" aria-live="polite">
-      {words ? [words.depth, words.fits, words.where, ...words.doubts].filter(Boolean).join(", ") : ""}
+      {words ? [words.depth, words.fits, words.where, words.room, ...words.doubts].filter(Boolean).join(", ") : ""}
     </div>
   );
 }

@@ -22,11 +22,17 @@ const READING: Reading = {
 };
 
 describe("a reading in words", () => {
+  it("tells the room to the opposing teeth where an opposing scan lies over the cast, and that it is not known", () => {
+    expect(readingWords({ ...READING, clearanceMm: mm(1.84) }, "mm").room).toBe("room 1.8 mm");
+    expect(readingWords({ ...READING, clearanceMm: null }, "mm").room).toBe("room not known");
+  });
+
   it("says depth, fit and place", () => {
     expect(readingWords(READING, "mm")).toEqual({
       depth: "0.25 mm",
       fits: "0.25 mm · 0.010 in fits",
       where: "1.8 mm below the survey line · 22° convergence",
+      room: null,
       doubts: [],
     });
   });

@@ -7,6 +7,8 @@ export interface ReadingWords {
   readonly depth: string;
   readonly fits: string;
   readonly where: string | null;
+  /** Room to the opposing teeth, where an opposing scan was laid over the cast. */
+  readonly room: string | null;
   readonly doubts: readonly string[];
 }
 
@@ -25,6 +27,7 @@ export function readingWords(reading: Reading, units: UnitChoice): ReadingWords 
     depth: (reading.capped ? "more than " : "") + lengthText(depthMm, units),
     fits: reading.fitsText,
     where: where === "" ? null : where,
+    room: reading.clearanceMm === undefined ? null : reading.clearanceMm === null ? "room not known" : `room ${lengthText(reading.clearanceMm, units === "in" ? "in" : "mm", 1)}`,
     doubts: [
       ...(reading.noGaugeReaches ? ["no gauge reaches here"] : []),
       ...(reading.unsure ? ["unsure: looks through a hole"] : []),

@@ -1,10 +1,15 @@
 import { Color, DoubleSide, ShaderMaterial, Vector2, Vector4 } from "three";
+import { ROOM_BANDS } from "../values/room";
 import { type Band, HATCH_LINE_PX, HATCH_STEP_PX, type Look } from "../values/look";
 
 const VERTEX = /* glsl */ `
 attribute float depth;
 attribute float flags;
 attribute float base;
+attribute float room;
+attribute float roomKnown;
+varying float vRoom;
+varying float vRoomKnown;
 varying float vDepth;
 flat varying float vFlags;
 varying float vBase;
@@ -13,6 +18,8 @@ void main() {
   vDepth = depth;
   vFlags = flags;
   vBase = base;
+  vRoom = room;
+  vRoomKnown = roomKnown;
   vNormal = normalMatrix * normal;
   gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
 }`;
@@ -22,6 +29,11 @@ void main() {
 const FRAGMENT = /* glsl */ `
 uniform vec4 edges;          // shallowest depth of each band [mm]
 uniform vec3 fill1, fill2, fill3, fill4, line2, line3, line4;
+uniform float showRoom;      // 1: the room to the opposing teeth instead of the undercut
+uniform vec4 roomEdges;      // most room of each band, least first [mm]
+uniform vec3 room1, room2, room3, room4, roomLine1, roomLine2, roomLine3;
+varying float vRoom;
+varying float vRoomKnown;
 uniform vec3 plaster, baseColour, inside, lead, paper;
 uniform vec2 anchor;         // the screen place that the hatching is fixed to [device px]
 uniform float scale;         // device px per CSS px
@@ -37,6 +49,9 @@ float stripe(float along, float step, float width) {
 }
 float past(float edge) {
   return clamp((vDepth - edge) / max(fwidth(vDepth), 1e-5) + 0.5, 0.0, 1.0);
+}
+float within(float edge) {
+  return clamp((edge - vRoom) / max(fwidth(vRoom), 1e-5) + 0.5, 0.0, 1.0);
 }
 void main() {
   vec3 n = normalize(vNormal) * (gl_FrontFacing ? 1.0 : -1.0);
@@ -67,6 +82,18 @@ void main() {
   colour = mix(colour, paper, 0.85 * dots * capped * anatomic);
   float slits = 1.0 - stripe(at.y, 7.0, 3.2);
   colour = mix(colour, paper, 0.85 * (1.0 - slits) * unsure * banded);
+
+  // Room: the darker the less; where it is not known, sparse dots of lead.
+  float roomed = step(0.999, vRoomKnown) * showRoom * (1.0 - isBase);
+  if (showRoom > 0.5) {
+    colour = plaster;
+    banded = within(roomEdges.w) * roomed;
+    colour = mix(colour, room4, banded);
+    colour = mix(colour, mix(room3, roomLine3, rising), within(roomEdges.z) * roomed);
+    colour = mix(colour, mix(room2, roomLine2, falling), within(roomEdges.y) * roomed);
+    colour = mix(colour, mix(room1, roomLine1, max(rising, falling)), within(roomEdges.x) * roomed);
+    colour = mix(colour, lead, 0.35 * (1.0 - smoothstep(0.6, 1.2, length(cell) * 8.0)) * (1.0 - roomed));
+  }
 
   colour = mix(colour, baseColour, isBase);
   if (!gl_FrontFacing) colour = inside;
@@ -105,6 +132,15 @@ export class BandMaterial extends ShaderMaterial {
         anchor: { value: new Vector2() },
         scale: { value: 1 },
         shown: { value: 0 },
+        showRoom: { value: 0 },
+        roomEdges: { value: new Vector4(...(ROOM_BANDS.map(({ belowMm }) => belowMm) as [number, number, number, number])) },
+        room1: { value: new Color(ROOM_BANDS[0]!.fill) },
+        room2: { value: new Color(ROOM_BANDS[1]!.fill) },
+        room3: { value: new Color(ROOM_BANDS[2]!.fill) },
+        room4: { value: new Color(ROOM_BANDS[3]!.fill) },
+        roomLine1: { value: new Color(ROOM_BANDS[0]!.line) },
+        roomLine2: { value: new Color(ROOM_BANDS[1]!.line) },
+        roomLine3: { value: new Color(ROOM_BANDS[2]!.line) },
       },
     });
   }
@@ -133,6 +169,10 @@ export class BandMaterial extends ShaderMaterial {
 
   setShown(shown: boolean): void {
     this.uniforms["shown"]!.value = shown ? 1 : 0;
+  }
+
+  setShowRoom(show: boolean): void {
+    this.uniforms["showRoom"]!.value = show ? 1 : 0;
   }
 
   private paint(colours: Record<string, string>): void {

@@ -71,6 +71,14 @@ export class CastBody {
     fill(this.flags, survey.flags);
   }
 
+  /** Room over each vertex [mm], NaN where it is not known; null: none is known. The thinned cast has none. */
+  setRoom(room: Float32Array | null): void {
+    const { geometry } = this.mesh;
+    const known = geometry.getAttribute("roomKnown") as BufferAttribute;
+    fill(known, room ? Uint8Array.from(room, (mm) => (Number.isNaN(mm) ? 0 : 1)) : new Uint8Array(known.count));
+    if (room) fill(geometry.getAttribute("room") as BufferAttribute, room.map((mm) => (Number.isNaN(mm) ? 0 : mm)));
+  }
+
   /** The first place of the cast on a ray (scan frame). */
   hit(origin: ScanVec, direction: ScanVec): Spot | null {
     const found = this.tree.raycastFirst(new Ray(new Vector3(...origin), new Vector3(...direction)), 2);
@@ -110,6 +118,8 @@ function surveyed(cast: CastMesh): BufferGeometry {
   geometry.computeVertexNormals(); // for shading alone
   geometry.setAttribute("depth", new BufferAttribute(new Float32Array(vertices), 1).setUsage(DynamicDrawUsage));
   geometry.setAttribute("flags", new BufferAttribute(new Uint8Array(vertices), 1).setUsage(DynamicDrawUsage));
+  geometry.setAttribute("room", new BufferAttribute(new Float32Array(vertices), 1));
+  geometry.setAttribute("roomKnown", new BufferAttribute(new Uint8Array(vertices), 1));
   geometry.setAttribute("base", new BufferAttribute(baseVertices(cast), 1));
   return geometry;
 }

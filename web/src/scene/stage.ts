@@ -96,6 +96,13 @@ export class Stage {
     this.touch(true);
   }
 
+  /** Shows the room to the opposing teeth instead of the undercut, or the undercut again. */
+  setRoom(room: Float32Array | null, shown: boolean): void {
+    this.body?.setRoom(room);
+    this.material.setShowRoom(shown && room !== null);
+    this.touch(true);
+  }
+
   setLines(survey: SurveyFrame | null, gauge: number | null, look: Look): void {
     this.lines.set(survey, gauge, look);
     this.touch(true);

@@ -111,6 +111,14 @@ export const ACTIONS: readonly Action[] = [
   view("right", "From the patient's right", "r"),
   view("left", "From the patient's left", "l"),
   { id: "view.rod", group: "view", label: "Look along the rod where it stands", keys: ["a"], can: (s) => s.carried !== null, run: (_, hands) => hands.alongRod() },
+  {
+    id: "view.room",
+    group: "view",
+    label: (s) => (s.shading === "room" ? "Show the undercut again" : "Show the room to the opposing teeth"),
+    keys: ["v"],
+    can: (s) => s.clearance !== null,
+    run: (bench) => bench.showRoom(bench.store.get().shading !== "room"),
+  },
   { id: "view.fit", group: "view", label: "Whole cast in sight", keys: ["w"], can: onCast, run: (_, hands) => hands.fit() },
 
   nudge("up", "Dot up by 0.5°", "ArrowUp", 1, 0, 0.5),

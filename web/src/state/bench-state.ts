@@ -6,7 +6,7 @@ import type { CaseCard, CaseOf } from "../wire/cases";
 import type { BorderMove } from "../wire/plan";
 import type { ScanVec } from "../values/vec";
 import type { Notation } from "../values/tooth-number";
-import type { CastCard, CastInfo, Fdi, Problem, Profile, Reading, Spot, TeethInfo, ToothDepths, ToothPoint } from "../wire/types";
+import type { CastCard, CastInfo, Fdi, OpposingInfo, Problem, Profile, Reading, Spot, TeethInfo, ToothDepths, ToothPoint } from "../wire/types";
 import type { Mm } from "../values/units";
 import type { Tilt } from "../values/tilt";
 import type { KeptPath, Picking } from "./path-keeping";
@@ -24,7 +24,10 @@ export interface Carried extends Spot {
 }
 
 /** What the bench is asking a person to do on the cast itself. */
-export type Asking = null | "up" | "front";
+export type Asking = null | "up" | "front" | "plane";
+
+/** What the colours of the cast tell. */
+export type Shading = "undercut" | "room";
 
 export const PAGES = ["profile", "arch", "ledger", "plan"] as const;
 export type Page = (typeof PAGES)[number];
@@ -62,6 +65,14 @@ export interface BenchState {
   readonly beside: { readonly from: NamedTilt; readonly to: NamedTilt } | null;
   /** A tripod mark while it is dragged. */
   readonly tripodDrag: { readonly which: number; readonly to: ScanVec } | null;
+  /** Places clicked so far for the occlusal plane. */
+  readonly planePoints: readonly ScanVec[];
+  readonly opposing: OpposingInfo | null;
+  /** Room over each vertex [mm], NaN where it is not known; null without an opposing scan. */
+  readonly clearance: Float32Array | null;
+  /** True while the opposing scan is laid over the cast. */
+  readonly laying: boolean;
+  readonly shading: Shading;
   /** The teeth as the server found them from what the document says. */
   readonly teeth: TeethInfo | null;
   /** The tooth of each triangle, 0 for gum. */
@@ -138,6 +149,11 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
   picking: "moment",
   beside: "moment",
   tripodDrag: "moment",
+  planePoints: "moment",
+  opposing: "server",
+  clearance: "server",
+  laying: "moment",
+  shading: "moment",
   teeth: "server",
   labels: "server",
   teething: "moment",
@@ -189,6 +205,11 @@ export const EMPTY_BENCH: BenchState = {
   picking: null,
   beside: null,
   tripodDrag: null,
+  planePoints: [],
+  opposing: null,
+  clearance: null,
+  laying: false,
+  shading: "undercut",
   teeth: null,
   labels: null,
   teething: false,

@@ -6,7 +6,7 @@ import type { PathFound, PathsCompared, SearchListener } from "../wire/path";
 import { type Notation, toothText } from "../values/tooth-number";
 import type { ClaspChoice } from "./ledger";
 import { length, type ScanVec, sub } from "../values/vec";
-import type { Fdi, FrameChoice, Spot, TeethSaid, ToothPoint, Zone } from "../wire/types";
+import type { Fdi, FrameChoice, PlaneOffer, Spot, TeethSaid, ToothPoint, Zone } from "../wire/types";
 import { type BenchState, EMPTY_BENCH, type LookChoice, type Page } from "./bench-state";
 import { apply, type Command, type Mark, type PathPin } from "./document";
 import { Charting } from "./charting";
@@ -20,6 +20,7 @@ import { type Keep, NO_KEEP } from "./keep";
 import { LEAST_PULL_MM, pulled } from "./margin-pull";
 import { Opening } from "./opening";
 import { PathKeeping } from "./path-keeping";
+import { Opposing } from "./opposing";
 import { problemOf } from "./problem-of";
 import { Store } from "./store";
 import { Surveying } from "./surveying";
@@ -38,6 +39,7 @@ export class Bench {
   readonly opening: Opening;
   readonly charting: Charting;
   readonly paths: PathKeeping;
+  readonly opposing: Opposing;
   private readonly judging: Judging;
   private readonly planning: Planning;
   readonly keeping: Keeping;
@@ -66,6 +68,8 @@ export class Bench {
     this.store.subscribe(() => this.planning.follow());
     this.keeping = new Keeping(this.store, api, keep);
     this.store.subscribe(() => this.keeping.follow());
+    this.opposing = new Opposing(this.store, api);
+    this.store.subscribe(() => this.opposing.follow());
     this.opening = new Opening(this.store, api, keep, this.surveying, this.teething);
   }
 
@@ -210,6 +214,26 @@ export class Bench {
     this.edit({ kind: "frame", from: document.frame, to });
     // The jaw answers neither of the two questions on the cast: they stay open.
     if (to.up !== document.frame.up || to.front !== document.frame.front) this.store.set({ asking: null });
+  }
+
+  /** Takes an occlusal plane as the reference orientation. Like every orientation it can be undone. */
+  takePlane({ up, front, anteriorErrorDeg, rightErrorDeg }: PlaneOffer): void {
+    const { document } = this.store.get();
+    if (document) this.setFrame({ ...document.frame, up, front, upUncertaintyDeg: degrees(Math.max(anteriorErrorDeg, rightErrorDeg)) });
+  }
+
+  /** One more place for the occlusal plane; the third sets it. */
+  async planePoint(point: ScanVec): Promise<void> {
+    const points = [...this.store.get().planePoints, point];
+    this.store.set({ planePoints: points });
+    if (points.length < 3) return;
+    this.store.set({ asking: null, planePoints: [] });
+    const plane = await this.opposing.plane(points);
+    if (plane) this.takePlane(plane);
+  }
+
+  showRoom(room: boolean): void {
+    this.store.set({ shading: room ? "room" : "undercut" });
   }
 
   // Marks.

@@ -15,7 +15,7 @@ import type { Teething } from "./teething";
 /** What belongs to one cast, with none on the table. */
 const EMPTY_TABLE: Pick<
   BenchState,
-  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "picking" | "beside" | "tripodDrag" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "planned" | "caseOf" | "row" | "pointed"
+  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "planePoints" | "opposing" | "clearance" | "shading" | "picking" | "beside" | "tripodDrag" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "planned" | "caseOf" | "row" | "pointed"
 > = {
   cast: null,
   mesh: null,
@@ -32,6 +32,10 @@ const EMPTY_TABLE: Pick<
   picking: null,
   beside: null,
   tripodDrag: null,
+  planePoints: [],
+  opposing: null,
+  clearance: null,
+  shading: "undercut",
   teeth: null,
   labels: null,
   tooth: null,

@@ -7,7 +7,7 @@ import { type CastMesh, decodeMesh } from "./mesh";
 import type { PathFound, PathMap, PathsCompared, SearchListener } from "./path";
 import type { ScanVec } from "../values/vec";
 import type { CarriedOver, Recovered, Tripod } from "./tripod";
-import type { CastInfo, CastList, Fdi, FrameChoice, Problem, TeethInfo, TeethSaid } from "./types";
+import type { CastInfo, CastList, Fdi, FrameChoice, OpposingInfo, PlaneOffer, Problem, TeethInfo, TeethSaid } from "./types";
 
 /** An answer that was refused: what happened, and what to do. */
 export class Refused extends Error {
@@ -212,6 +212,28 @@ export class Api {
 
   openCase({ code, jaw }: CaseCard): Promise<OpenedCase> {
     return this.json("POST", `api/cases/${encodeURIComponent(code)}/open${jaw ? `?jaw=${jaw}` : ""}`);
+  }
+
+  /** The opposing scan of a cast, as it was last laid; null: none. */
+  async opposing(id: string): Promise<OpposingInfo | null> {
+    return (await this.json<{ opposing: OpposingInfo | null }>("GET", `api/casts/${encodeURIComponent(id)}/opposing`)).opposing;
+  }
+
+  /** Lays another open cast over a cast: in its frame, or as a scan of the bite shows them. */
+  async setOpposing(id: string, opposing: string | null, bite: string | null): Promise<OpposingInfo | null> {
+    const body = JSON.stringify({ opposing, bite });
+    return (await this.json<{ opposing: OpposingInfo | null }>("POST", `api/casts/${encodeURIComponent(id)}/opposing`, body)).opposing;
+  }
+
+  /** The room over each vertex [mm], NaN where it is not known. */
+  async clearance(id: string): Promise<Float32Array> {
+    const answer = await this.send("GET", `api/casts/${encodeURIComponent(id)}/opposing/clearance`);
+    return new Float32Array(await answer.arrayBuffer());
+  }
+
+  /** The occlusal plane over the teeth last found, or through three points. */
+  planeOffer(id: string, points: readonly ScanVec[] | null): Promise<PlaneOffer> {
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/teeth/plane`, JSON.stringify({ points }));
   }
 
   surveyAddress(id: string): string {

@@ -56,6 +56,8 @@ export interface FrameChoice {
   readonly jaw: Jaw | null;
   readonly up: ScanVec | null;
   readonly front: ScanVec | null;
+  /** How well up is known where a person took a plane [± degrees]; without it up counts as exact. */
+  readonly upUncertaintyDeg?: Degrees;
 }
 
 export type CurveKind = "line" | "band-upper" | "band-lower" | "mark";
@@ -108,6 +110,32 @@ export interface Reading {
   readonly convergenceDeg: Degrees | null;
   readonly depthAtReferenceMm: Mm;
   readonly tooCloseToCall: boolean;
+  /** Room to the opposing teeth; null: not known there; missing: no opposing scan. */
+  readonly clearanceMm?: Mm | null;
+}
+
+/** The opposing scan as it lies over a cast. */
+export interface OpposingInfo {
+  /** The open cast that it is. */
+  readonly id: string;
+  readonly file: string;
+  readonly coveredShare: number;
+  readonly bite: { readonly onCastRmsMm: Mm; readonly onOpposingRmsMm: Mm } | null;
+  readonly room: readonly { readonly tooth: Fdi; readonly leastMm: Mm | null; readonly mesialMm: Mm | null; readonly middleMm: Mm | null; readonly distalMm: Mm | null }[];
+}
+
+/** The occlusal plane over the teeth, against the reference orientation of now. */
+export interface PlaneOffer {
+  readonly up: ScanVec;
+  readonly front: ScanVec;
+  readonly anteriorDeg: Degrees;
+  readonly rightDeg: Degrees;
+  readonly anteriorErrorDeg: Degrees;
+  readonly rightErrorDeg: Degrees;
+  readonly teeth: number;
+  readonly used: number;
+  /** True where it is not known well enough and a person should set it. */
+  readonly ask: boolean;
 }
 
 export interface Place {
@@ -201,6 +229,8 @@ export interface TeethInfo {
   readonly teeth: readonly FoundTooth[];
   readonly spaces: readonly FoundSpace[];
   readonly remarks: readonly string[];
+  /** What should be looked at before labels and numbers are trusted. */
+  readonly warnings: readonly Problem[];
   /** Why no teeth were told. */
   readonly problem: Problem | null;
   readonly kennedy: KennedyInfo;

@@ -24,6 +24,14 @@ public record FrameFinding(ArchFrame frame, List<Cue> cues) {
     return new FrameFinding(frame.withJaw(jaw), cues);
   }
 
+  /** The same finding, its occlusal direction known so well [± degrees]. */
+  public FrameFinding withUpUncertainty(double upDeg) {
+    return new FrameFinding(
+        new ArchFrame(
+            frame.origin(), frame.y(), frame.z(), frame.jaw(), upDeg, frame.frontUncertaintyDeg()),
+        cues);
+  }
+
   /** Whether no second look is needed; where it is not, show the ± and ask. */
   public boolean confident() {
     return frame.upUncertaintyDeg() <= SURE_UP_DEG && frame.frontUncertaintyDeg() <= SURE_FRONT_DEG;

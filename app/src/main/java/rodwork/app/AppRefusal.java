@@ -65,6 +65,10 @@ public enum AppRefusal {
       "path-needs-teeth",
       "The teeth of the cast are not known, and the search for a path looks at teeth.",
       "Say which teeth are missing, or point at the teeth, first."),
+  PLANE_NEEDS_TEETH(
+      "plane-needs-teeth",
+      "The teeth of the cast are not known, and the occlusal plane rests on their cusps and edges.",
+      "Say which teeth are missing, or point at the teeth, first; or give three points."),
   RIGHT_NEEDS_JAW(
       "right-needs-jaw",
       "A right tilt of %s° was asked for, but whether the cast is upper or lower is not known, and"

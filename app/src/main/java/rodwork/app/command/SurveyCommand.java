@@ -10,15 +10,19 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.occlusion.ToothRoom;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.FindTeeth;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
+import rodwork.app.operation.OpposingScan;
 import rodwork.app.operation.RunSurvey;
 import rodwork.app.operation.SurveyedCast;
 import rodwork.app.operation.WantedPath;
 import rodwork.app.operation.WantedTeeth;
 import rodwork.app.report.FieldFile;
+import rodwork.app.report.OpposingJson;
 import rodwork.app.report.PictureFile;
 import rodwork.app.report.SurveyJson;
 import rodwork.app.report.SurveyTable;
@@ -53,6 +57,10 @@ final class SurveyCommand implements Runnable {
   @SuppressWarnings("NullAway.Init")
   private TeethMixin teeth;
 
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private OpposingMixin opposing;
+
   @Option(
       names = "--gauges",
       paramLabel = "MM,MM",
@@ -72,8 +80,9 @@ final class SurveyCommand implements Runnable {
       names = "--field",
       paramLabel = "FILE.ply",
       description =
-          "Write the cast with undercut_mm and flags at each vertex as binary PLY. Flags: 1 capped,"
-              + " 2 unsure, 4 no gauge reaches, 8 base.")
+          "Write the cast with undercut_mm and flags at each vertex as binary PLY, and with"
+              + " --opposing clearance_mm, NaN where not known. Flags: 1 capped, 2 unsure, 4 no"
+              + " gauge reaches, 8 base.")
   private @Nullable Path field;
 
   @Option(
@@ -91,13 +100,17 @@ final class SurveyCommand implements Runnable {
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
       OpenedCast opened = OpenCast.of(cast.file(), options, watch);
       SurveyedCast surveyed = RunSurvey.of(opened, wanted, gauges, watch);
+      Dentition dentition =
+          teeth.given() ? FindTeeth.of(opened, wantedTeeth, watch).dentition() : null;
       List<ToothSurvey> byTooth =
-          teeth.given()
-              ? ToothSurvey.all(
-                  surveyed.survey(), FindTeeth.of(opened, wantedTeeth, watch).dentition(), watch)
-              : List.of();
+          dentition == null ? List.of() : ToothSurvey.all(surveyed.survey(), dentition, watch);
+      OpposingScan other = opposing.over(opened, watch);
+      List<ToothRoom> rooms =
+          other == null || dentition == null
+              ? List.of()
+              : ToothRoom.of(other.clearance(), dentition, opened.mesh());
       if (field != null) {
-        FieldFile.write(field, surveyed, watch);
+        FieldFile.write(field, surveyed, other, watch);
       }
       if (picture != null) {
         PictureFile.write(picture, surveyed, watch);
@@ -107,12 +120,19 @@ final class SurveyCommand implements Runnable {
         if (teeth.given()) {
           report.set("teeth", ToothSurveyReport.json(byTooth));
         }
+        if (other != null) {
+          report.set("opposing", OpposingJson.of(other));
+          report.set("room", OpposingJson.rooms(rooms));
+        }
         JsonOutput.write(json, report, out);
       }
       if (!JsonOutput.STDOUT.equals(json)) {
         SurveyTable.of(surveyed, watch).forEach(out::println);
         if (teeth.given()) {
           ToothSurveyReport.table(byTooth, teeth.notation()).forEach(out::println);
+        }
+        if (other != null) {
+          OpposingJson.table(other, rooms, teeth.notation()).forEach(out::println);
         }
       }
     }

@@ -1,9 +1,11 @@
 package rodwork.app.command;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -11,10 +13,13 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import rodwork.anatomy.occlusion.ToothRoom;
 import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.FindTeeth;
 import rodwork.app.operation.OpenCast;
+import rodwork.app.operation.OpposingScan;
 import rodwork.app.operation.WantedTeeth;
+import rodwork.app.report.OpposingJson;
 import rodwork.app.report.OutputFile;
 import rodwork.app.report.TeethJson;
 import rodwork.app.report.TeethTable;
@@ -41,6 +46,10 @@ final class TeethCommand implements Runnable {
   @SuppressWarnings("NullAway.Init")
   private TeethMixin teeth;
 
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private OpposingMixin opposing;
+
   @Option(
       names = "--labels",
       paramLabel = "FILE.json",
@@ -59,9 +68,15 @@ final class TeethCommand implements Runnable {
     WantedTeeth wanted = teeth.wanted();
     PrintWriter out = spec.commandLine().getOut();
     CastTeeth found;
+    OpposingScan other;
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
       found = FindTeeth.of(OpenCast.of(cast.file(), cast.options(), watch), wanted, watch);
+      other = opposing.over(found.cast(), watch);
     }
+    List<ToothRoom> rooms =
+        other == null
+            ? List.of()
+            : ToothRoom.of(other.clearance(), found.dentition(), found.cast().mesh());
     if (labels != null) {
       String text =
           Arrays.stream(found.labelsOfFile())
@@ -70,10 +85,18 @@ final class TeethCommand implements Runnable {
       OutputFile.write(labels, to -> to.write(text.getBytes(StandardCharsets.UTF_8)));
     }
     if (json != null) {
-      JsonOutput.write(json, TeethJson.of(found), out);
+      ObjectNode report = TeethJson.of(found);
+      if (other != null) {
+        report.set("opposing", OpposingJson.of(other));
+        report.set("room", OpposingJson.rooms(rooms));
+      }
+      JsonOutput.write(json, report, out);
     }
     if (!JsonOutput.STDOUT.equals(json)) {
       TeethTable.of(found, teeth.notation()).forEach(out::println);
+      if (other != null) {
+        OpposingJson.table(other, rooms, teeth.notation()).forEach(out::println);
+      }
     }
   }
 }

@@ -77,6 +77,17 @@ public record OpenedCast(
     }
   }
 
+  /** The same cast, whose occlusal direction a person took as known only so well [± degrees]. */
+  public OpenedCast knownWithin(double upDeg) {
+    FrameFinding found = finding;
+    if (found == null) {
+      return this;
+    }
+    FrameFinding said = found.withUpUncertainty(upDeg);
+    return new OpenedCast(
+        name, cast, surface, jaw, said, frameProblem, surveyor.withFrame(said.frame()));
+  }
+
   /** The same cast with its jaw known. */
   OpenedCast withJaw(Jaw known) {
     FrameFinding found = finding;

@@ -1,7 +1,10 @@
 package rodwork.app.report;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rodwork.app.operation.OpposingScan;
 import rodwork.app.operation.SurveyedCast;
 import rodwork.geometry.Watch;
 import rodwork.geometry.io.MeshFiles;
@@ -17,15 +20,18 @@ public final class FieldFile {
   /**
    * Writes the field.
    *
+   * @param opposing its clearance is written as {@code float clearance_mm}, NaN where it is not
+   *     known; null: none was given
    * @throws rodwork.geometry.Refusal {@code file-unwritable}
    */
-  public static void write(Path file, SurveyedCast surveyed, Watch watch) {
-    MeshFiles.writePly(
-        file,
-        surveyed.cast().mesh(),
-        List.of(
-            new VertexProperty.OfFloat("undercut_mm", surveyed.survey().copyOfDepths()),
-            new VertexProperty.OfByte("flags", surveyed.survey().copyOfFlags(watch))),
-        watch);
+  public static void write(
+      Path file, SurveyedCast surveyed, @Nullable OpposingScan opposing, Watch watch) {
+    List<VertexProperty> properties = new ArrayList<>();
+    properties.add(new VertexProperty.OfFloat("undercut_mm", surveyed.survey().copyOfDepths()));
+    properties.add(new VertexProperty.OfByte("flags", surveyed.survey().copyOfFlags(watch)));
+    if (opposing != null) {
+      properties.add(new VertexProperty.OfFloat("clearance_mm", opposing.clearance().map(watch)));
+    }
+    MeshFiles.writePly(file, surveyed.cast().mesh(), properties, watch);
   }
 }

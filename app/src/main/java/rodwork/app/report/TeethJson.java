@@ -13,6 +13,7 @@ import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.kennedy.KennedyFinding;
 import rodwork.anatomy.kennedy.ToothRun;
 import rodwork.anatomy.space.Space;
+import rodwork.anatomy.teeth.ToothFinding;
 import rodwork.anatomy.tooth.Neighbour;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.app.operation.CastTeeth;
@@ -39,7 +40,21 @@ public final class TeethJson {
     dentition.spaces().forEach(space -> spaces.add(space(space)));
     json.set("kennedy", kennedy(dentition.kennedy()));
     json.set("remarks", Json.texts(dentition.remarks()));
+    json.set("warnings", warnings(found.finding()));
     return json;
+  }
+
+  /** What a person should look at before trusting labels and numbers, each with its code. */
+  public static ArrayNode warnings(ToothFinding finding) {
+    ArrayNode array = Json.array();
+    for (ToothFinding.Remark remark : finding.remarks()) {
+      array
+          .addObject()
+          .put("code", remark.code())
+          .put("message", remark.text())
+          .put("advice", remark.advice());
+    }
+    return array;
   }
 
   private static ObjectNode tooth(Tooth tooth, double certainty, Dentition dentition) {

@@ -76,6 +76,19 @@ public final class TeethTable {
               + question.otherwise()
               + ".");
     }
+    found
+        .finding()
+        .remarks()
+        .forEach(
+            remark ->
+                lines.add(
+                    "Check  "
+                        + remark.text()
+                        + " "
+                        + remark.advice()
+                        + " ("
+                        + remark.code()
+                        + ")"));
     dentition.remarks().forEach(remark -> lines.add("Note   " + remark));
     return lines;
   }

@@ -174,7 +174,8 @@ public final class BenchServer implements AutoCloseable {
                   connection.session,
                   () -> shelf.get(id),
                   () -> shelf.thinned(id),
-                  () -> shelf.teeth(id)));
+                  () -> shelf.teeth(id),
+                  () -> shelf.opposing(id)));
         });
     config.onMessage(
         message -> {
@@ -215,6 +216,7 @@ public final class BenchServer implements AutoCloseable {
         });
     routes.addTo(config.routes);
     new TeethRoutes(shelf).addTo(config.routes);
+    new OpposingRoutes(shelf).addTo(config.routes);
     new PathRoutes(shelf).addTo(config.routes);
     new TripodRoutes(shelf).addTo(config.routes);
     new AbutmentRoutes(shelf).addTo(config.routes);

@@ -11,6 +11,7 @@ import java.io.InputStream;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.FrameHints;
 import rodwork.anatomy.Jaw;
@@ -116,7 +117,21 @@ final class CastRoutes {
     JsonNode named = body.path("jaw");
     Jaw jaw = jaw(named.isTextual() ? named.asText() : null);
     FrameHints hints = new FrameHints(direction(body, "up"), direction(body, "front"));
-    answer(request, CastJson.info(id, shelf.change(id, cast -> cast.withFrame(jaw, hints))));
+    JsonNode known = body.path("upUncertaintyDeg");
+    OptionalDouble upDeg =
+        known.isNumber() && hints.up() != null
+            ? OptionalDouble.of(Math.clamp(known.asDouble(), 0, 90))
+            : OptionalDouble.empty();
+    answer(
+        request,
+        CastJson.info(
+            id,
+            shelf.change(
+                id,
+                cast -> {
+                  OpenedCast turned = cast.withFrame(jaw, hints);
+                  return upDeg.isPresent() ? turned.knownWithin(upDeg.getAsDouble()) : turned;
+                })));
   }
 
   private void mesh(Context request) {

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.teeth.ToothFinding;
@@ -37,6 +38,9 @@ final class Shelf {
 
   /** What follows from them where they could be told. */
   private final Map<String, CastTeeth> known = new HashMap<>();
+
+  /** As they were last laid over a cast; a new frame turns the room with it. */
+  private final Map<String, LaidOpposing> opposing = new HashMap<>();
 
   private int count;
 
@@ -171,6 +175,22 @@ final class Shelf {
     throw otherwise.with();
   }
 
+  /** Keeps what lies over a cast, unless the cast has changed or gone meanwhile; null: nothing. */
+  synchronized void setOpposing(String id, OpenedCast cast, @Nullable LaidOpposing laid) {
+    if (cast.equals(casts.get(id))) {
+      if (laid == null) {
+        opposing.remove(id);
+      } else {
+        opposing.put(id, laid);
+      }
+    }
+  }
+
+  /** The opposing scan of a cast as it was last laid over it. */
+  synchronized Optional<LaidOpposing> opposing(String id) {
+    return Optional.ofNullable(opposing.get(id));
+  }
+
   /** Replaces a cast by what becomes of it; the work is done while others may go on reading. */
   OpenedCast change(String id, UnaryOperator<OpenedCast> change) {
     OpenedCast changed = change.apply(get(id));
@@ -180,6 +200,10 @@ final class Shelf {
       }
       teeth.remove(id);
       known.remove(id);
+      LaidOpposing laid = opposing.remove(id);
+      if (laid != null && changed.finding() != null) {
+        opposing.put(id, new LaidOpposing(laid.id(), laid.scan().over(changed)));
+      }
     }
     return changed;
   }
@@ -194,6 +218,7 @@ final class Shelf {
     scans.remove(id);
     teeth.remove(id);
     known.remove(id);
+    opposing.remove(id);
     if (casts.remove(id) == null) {
       throw AppRefusal.CAST_NOT_OPEN.with(id);
     }

@@ -70,6 +70,7 @@ final class SurveySocket implements AutoCloseable {
   private final Supplier<OpenedCast> cast;
   private final Supplier<ThinnedCast> thinned;
   private final Supplier<Optional<FoundTeeth>> teeth;
+  private final Supplier<Optional<LaidOpposing>> opposing;
   private final SurveyFrame frame = new SurveyFrame();
   private final Map<Kind, NewestOnly> workers = new EnumMap<>(Kind.class);
 
@@ -106,16 +107,19 @@ final class SurveySocket implements AutoCloseable {
    * @param cast the cast as it is now; throws a refusal once it is closed
    * @param thinned the same with fewer triangles
    * @param teeth of the cast as they were last found
+   * @param opposing what was last laid over it
    */
   SurveySocket(
       Session session,
       Supplier<OpenedCast> cast,
       Supplier<ThinnedCast> thinned,
-      Supplier<Optional<FoundTeeth>> teeth) {
+      Supplier<Optional<FoundTeeth>> teeth,
+      Supplier<Optional<LaidOpposing>> opposing) {
     this.session = session;
     this.cast = cast;
     this.thinned = thinned;
     this.teeth = teeth;
+    this.opposing = opposing;
     for (Kind kind : Kind.values()) {
       workers.put(kind, new NewestOnly("bench-" + kind, System::nanoTime));
     }
@@ -214,7 +218,12 @@ final class SurveySocket implements AutoCloseable {
           switch (kind) {
             case READ -> {
               json.put("kind", "reading");
-              json.set("reading", PlaceJson.reading(now.survey().read(point, triangle)));
+              ObjectNode reading = PlaceJson.reading(now.survey().read(point, triangle));
+              opposing
+                  .get()
+                  .ifPresent(
+                      laid -> Json.put(reading, "clearanceMm", laid.scan().clearance().at(point)));
+              json.set("reading", reading);
             }
             case PROFILE -> {
               Profile profile = now.survey().profile(point, triangle, gauge);

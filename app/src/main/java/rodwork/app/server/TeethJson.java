@@ -42,6 +42,11 @@ final class TeethJson {
       dentition.spaces().forEach(space -> spaces.add(space(space)));
       dentition.remarks().forEach(remarks::add);
     }
+    json.set(
+        "warnings",
+        found.finding() == null
+            ? Json.array()
+            : rodwork.app.report.TeethJson.warnings(found.finding()));
     json.set("problem", Json.orNull(Problems.json(found.problem())));
     json.set("kennedy", kennedy(found.kennedy()));
     return json;

@@ -11,6 +11,8 @@ import java.util.TreeSet;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Chart;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.occlusion.TeethPlane;
 import rodwork.anatomy.teeth.ToothFinding;
 import rodwork.anatomy.teeth.ToothHints;
 import rodwork.anatomy.teeth.ToothLabels;
@@ -36,6 +38,7 @@ final class TeethRoutes {
     routes.post("/api/casts/{id}/teeth", this::find);
     routes.get("/api/casts/{id}/teeth/labels", this::labels);
     routes.post("/api/casts/{id}/teeth/number", this::number);
+    routes.post("/api/casts/{id}/teeth/plane", this::plane);
   }
 
   private void find(Context request) {
@@ -80,6 +83,33 @@ final class TeethRoutes {
             point);
     request.contentType("application/json");
     request.result(Json.compact(Json.object().put("tooth", number.fdi())));
+  }
+
+  /** The occlusal plane over the teeth found, or through three points, to be taken or left. */
+  private void plane(Context request) {
+    String id = request.pathParam("id");
+    OpenedCast cast = shelf.get(id);
+    JsonNode points = Requests.json(request).path("points");
+    TeethPlane plane;
+    int teeth = 0;
+    if (points.isArray()) {
+      if (points.size() != 3) {
+        throw AppRefusal.REQUEST_UNREADABLE.with("points are not three places");
+      }
+      List<Vec3> at = new ArrayList<>();
+      points.forEach(point -> at.add(Requests.vector(point, "points")));
+      plane = TeethPlane.through(cast.frame(), at.get(0), at.get(1), at.get(2));
+    } else {
+      Dentition dentition =
+          shelf
+              .teeth(id)
+              .map(FoundTeeth::dentition)
+              .orElseThrow(AppRefusal.PLANE_NEEDS_TEETH::with);
+      plane = TeethPlane.over(cast.frame(), dentition.inOrder());
+      teeth = dentition.inOrder().size();
+    }
+    request.contentType("application/json");
+    request.result(Json.compact(PlaneJson.of(plane, cast.frame(), teeth)));
   }
 
   /**

@@ -1,9 +1,11 @@
 package rodwork.app.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -13,11 +15,16 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import rodwork.anatomy.Arch;
+import rodwork.anatomy.ArchFrame;
+import rodwork.anatomy.FrameHints;
+import rodwork.anatomy.Jaw;
 import rodwork.app.report.Json;
 import rodwork.app.report.Schemas;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.io.MeshFiles;
+import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.testing.Shared;
 
@@ -126,6 +133,82 @@ class TeethCommandTest {
     assertThat(Schemas.errors("survey", survey)).isEmpty();
     assertThat(survey.get("teeth")).hasSize(11);
     assertThat(survey.get("teeth").get(0).get("zones")).hasSize(8);
+  }
+
+  @Test
+  void theRoomToTheOpposingTeethIsTold() throws IOException {
+    Path cast = Shared.file("arches/lower-35.ply");
+    TriangleMesh mesh = MeshFiles.read(cast, Watch.NONE).toMesh();
+    ArchFrame frame = Arch.of(MeshTopology.of(mesh), Jaw.LOWER, FrameHints.NONE).frame();
+    Path opposing = sheet(frame, 6, folder.resolve("sheet.off"));
+    Path field = folder.resolve("field.ply");
+    Shell shell =
+        Shell.run(
+            "survey",
+            cast.toString(),
+            "--jaw",
+            "lower",
+            "--missing",
+            "35",
+            "--points",
+            points("lower-35").toString(),
+            "--opposing",
+            opposing.toString(),
+            "--field",
+            field.toString(),
+            "--json",
+            "-");
+    assertThat(shell.code()).as(shell.err()).isEqualTo(0);
+    JsonNode json = Json.read(shell.out());
+    assertThat(Schemas.errors("survey", json)).isEmpty();
+    assertThat(json.get("opposing").get("coveredShare").asDouble()).isGreaterThan(0.99);
+    assertThat(json.get("room")).isNotEmpty();
+    for (JsonNode room : json.get("room")) {
+      JsonNode p = room.get("at");
+      Vec3 at = new Vec3(p.get(0).asDouble(), p.get(1).asDouble(), p.get(2).asDouble());
+      // A level sheet 6 mm over the origin: the way up to it is known at every place.
+      double truth = 6 - at.minus(frame.origin()).dot(frame.z());
+      assertThat(room.get("leastMm").asDouble()).isCloseTo(truth, within(1e-3));
+    }
+    assertThat(Files.readString(field, StandardCharsets.ISO_8859_1))
+        .contains("property float clearance_mm");
+    Shell teeth =
+        Shell.run(
+            "teeth",
+            cast.toString(),
+            "--missing",
+            "35",
+            "--points",
+            points("lower-35").toString(),
+            "--opposing",
+            opposing.toString());
+    assertThat(teeth.out()).contains("Opposing sheet.off, in the frame of the cast; over 100 %");
+    assertThat(teeth.out()).contains("least room to it");
+  }
+
+  @Test
+  void anOpposingScanThatIsNoneIsRefused() throws IOException {
+    String cast = Shared.file("arches/lower-35.ply").toString();
+    assertThat(Shell.run("survey", cast, "--jaw", "lower", "--opposing", cast).err())
+        .contains("opposing-is-cast");
+    ArchFrame far = new ArchFrame(new Vec3(900, 0, 0), Vec3.Y, Vec3.Z, Jaw.LOWER, 0, 0);
+    Path elsewhere = sheet(far, 0, folder.resolve("far.off"));
+    assertThat(
+            Shell.run("survey", cast, "--jaw", "lower", "--opposing", elsewhere.toString()).err())
+        .contains("opposing-elsewhere")
+        .contains("bite scan");
+    assertThat(Shell.run("survey", cast, "--bite", cast).err()).contains("--bite needs --opposing");
+  }
+
+  /** A level sheet of 120 mm, so many mm over the origin of a frame. */
+  private static Path sheet(ArchFrame frame, double mm, Path file) throws IOException {
+    StringBuilder off = new StringBuilder("OFF\n4 2 0\n");
+    for (int k = 0; k < 4; k++) {
+      Vec3 p =
+          frame.origin().plus(frame.toScan(new Vec3(k % 2 == 0 ? -60 : 60, k < 2 ? -60 : 60, mm)));
+      off.append(p.x() + " " + p.y() + " " + p.z() + "\n");
+    }
+    return Files.writeString(file, off.append("3 0 1 2\n3 1 3 2\n"));
   }
 
   @Test

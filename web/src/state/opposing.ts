@@ -1,0 +1,56 @@
+import type { Api } from "../wire/api";
+import type { CastInfo, PlaneOffer } from "../wire/types";
+import type { ScanVec } from "../values/vec";
+import type { BenchState } from "./bench-state";
+import { problemOf } from "./problem-of";
+import type { Store } from "./store";
+
+/** Keeps the room to the opposing teeth in step with the cast on the table and its frame. */
+export class Opposing {
+  private known: { readonly id: string; readonly frame: CastInfo["frame"] } | null = null;
+
+  constructor(
+    private readonly store: Store<BenchState>,
+    private readonly api: Api,
+  ) {}
+
+  /** Another cast or another frame: what is known of its opposing scan is asked for. */
+  follow(): void {
+    const { cast } = this.store.get();
+    if (!cast?.frame || (this.known?.id === cast.id && this.known.frame === cast.frame)) return;
+    this.known = { id: cast.id, frame: cast.frame };
+    void this.ask(cast.id, () => this.api.opposing(cast.id));
+  }
+
+  /** Lays another open cast over this one, as it bites; null takes it away. */
+  async lay(opposing: string | null, bite: string | null): Promise<void> {
+    const { cast } = this.store.get();
+    if (!cast) return;
+    this.store.set({ laying: true, problem: null });
+    await this.ask(cast.id, () => this.api.setOpposing(cast.id, opposing, bite));
+    this.store.set({ laying: false });
+  }
+
+  /** The occlusal plane over the teeth found, or through three points; null where there is none, with the reason shown. */
+  async plane(points: readonly ScanVec[] | null): Promise<PlaneOffer | null> {
+    const { cast } = this.store.get();
+    if (!cast) return null;
+    try {
+      return await this.api.planeOffer(cast.id, points);
+    } catch (error) {
+      this.store.set({ problem: problemOf(error) });
+      return null;
+    }
+  }
+
+  private async ask(id: string, what: () => Promise<BenchState["opposing"]>): Promise<void> {
+    try {
+      const opposing = await what();
+      const clearance = opposing ? await this.api.clearance(id) : null;
+      if (this.store.get().cast?.id !== id) return;
+      this.store.set({ opposing, clearance, ...(clearance ? {} : { shading: "undercut" }) });
+    } catch (error) {
+      if (this.store.get().cast?.id === id) this.store.set({ problem: problemOf(error) });
+    }
+  }
+}
