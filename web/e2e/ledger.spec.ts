@@ -75,6 +75,62 @@ test("the lower demo cast: a row an abutment, each no with its number, a row ope
   await row.locator(".beside").scrollIntoViewIfNeeded();
 });
 
+test("the arms of the clasp looked at lie on the cast; chosen, they are pulled, forces come anew, and a step back undoes it", async ({ page }) => {
+  await demo(page, "lower");
+  const row = page.locator("article.abutment").nth(2);
+  await row.locator(".abuthead").click();
+  const family = row.locator(".family").filter({ has: page.locator(".oncast") });
+  await expect(family).toHaveCount(1); // the first that has arms
+  const bar = row.locator('.family[data-family="i-bar"]');
+  await bar.locator(".familyhead").click();
+  await expect(page.locator(".over[data-arms]")).toHaveAttribute("data-arms", "i-bar");
+  await expect(bar.locator(".oncast")).toBeVisible();
+  await expect(bar.locator(".armkey")).toContainText("crosses the margin at");
+  const plot = bar.locator("svg.forceplot");
+  await expect(plot).toHaveAttribute("data-pull", /^\d+\.\d–\d+\.\d N$/);
+  await expect(bar.locator("svg.stressbar")).toBeVisible();
+  const pull = (await plot.getAttribute("data-pull"))!;
+
+  // Only a chosen arm is taken hold of: its rings stand where the drawing says.
+  await expect(page.locator(".over[data-arms]")).toHaveAttribute("data-grips", "");
+  await bar.getByRole("button", { name: /^choose it/ }).click();
+  await expect(page.locator(".over[data-arms]")).not.toHaveAttribute("data-grips", "");
+  const box = (await page.locator("main canvas").boundingBox())!;
+  const grips = (await page.locator(".over[data-arms]").getAttribute("data-grips"))!.split(" ").map((grip) => grip.split(",").map(Number) as [number, number]);
+  const [x, y] = grips[2]!; // the end of the middle third
+  await page.mouse.move(box.x + x, box.y + y);
+  await page.mouse.down();
+  await page.mouse.move(box.x + x + 10, box.y + y + 8, { steps: 4 });
+  await page.mouse.move(box.x + x + 24, box.y + y + 18, { steps: 4 });
+  await page.mouse.up();
+  await written(page);
+  await expect(row.locator(".choicekept")).toContainText("shaped by hand");
+  await expect(plot).not.toHaveAttribute("data-pull", pull);
+  const shaped = await plot.getAttribute("data-pull");
+  await page.reload();
+  await surveyed(page, 0, 0);
+  await written(page);
+  await row.locator(".abuthead").click();
+  await expect(page.locator(".over[data-arms]")).toHaveAttribute("data-arms", "i-bar"); // the choice keeps its arm
+  await bar.locator(".familyhead").click();
+  await expect(plot).toHaveAttribute("data-pull", shaped!);
+  await page.keyboard.press("Control+z"); // the whole pull is one step
+  await written(page);
+  await expect(plot).toHaveAttribute("data-pull", pull);
+});
+
+test("what is the same for all abutments is asked once, at the top", async ({ page }) => {
+  await demo(page, "lower");
+  const first = page.locator(".forall li").filter({ has: page.getByRole("button", { name: "no", exact: true }) }).first();
+  const fact = (await first.getAttribute("data-fact"))!;
+  await first.getByRole("button", { name: "no", exact: true }).click();
+  await written(page);
+  await expect(page.locator(`.forall li[data-fact="${fact}"]`)).toContainText("not known after all");
+  await page.locator(`.forall li[data-fact="${fact}"]`).getByRole("button").click();
+  await written(page);
+  await expect(page.locator(`.forall li[data-fact="${fact}"]`)).toContainText("open at");
+});
+
 test("the upper demo cast, in the dark; another tilt makes the ledger anew", async ({ page }) => {
   await page.emulateMedia({ colorScheme: "dark" });
   await demo(page, "upper");

@@ -9,6 +9,7 @@ import { useBench } from "../panels/use-bench";
 import { CastBeside } from "./CastBeside";
 import type { Tripod } from "../wire/tripod";
 import { PointerHand } from "./pointer";
+import { drawnClasp, gripsFor } from "./stage-model";
 import { StageDriver } from "./stage-driver";
 import { tripodPlaces } from "./stage-model";
 
@@ -103,8 +104,13 @@ export function CastStage({ bench, driverRef }: { readonly bench: Bench; readonl
 
 /** Writes down which survey the picture shows, for tests and measurements. Done by hand, for it belongs to the picture alone. */
 function tellDrawn(over: HTMLElement, driver: StageDriver, bench: Bench): void {
-  const { survey, coarse } = bench.store.get();
+  const state = bench.store.get();
+  const { survey, coarse } = state;
   over.dataset["drawn"] = survey ? `${survey.head.tilt.join(" ")} ${survey.head.exact && !coarse ? "exact" : "coarse"}` : "";
+  over.dataset["arms"] = drawnClasp(state)?.family ?? "";
+  over.dataset["grips"] = gripsFor(state)
+    .map(({ point }) => driver.canvasPlace(point).map(Math.round).join(","))
+    .join(" ");
   over.dataset["knots"] = driver.knots.map((knot) => driver.canvasPlace(knot).map(Math.round).join(" ")).join(", ");
 }
 

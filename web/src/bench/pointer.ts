@@ -7,7 +7,7 @@ import type { StageDriver } from "./stage-driver";
 
 /** The hand on the cast: carrying the rod, turning and shifting the table, leaving and dragging marks. */
 export class PointerHand {
-  private held: { readonly kind: "orbit" | "pan" | "mark" | "tripod" | "margin" | "border"; readonly id: string; readonly gesture: number; x: number; y: number; moved: boolean } | null = null;
+  private held: { readonly kind: "orbit" | "pan" | "mark" | "tripod" | "margin" | "border" | "arm"; readonly id: string; readonly at: number; readonly gesture: number; x: number; y: number; moved: boolean } | null = null;
   private readonly off = new AbortController();
 
   /**
@@ -42,13 +42,14 @@ export class PointerHand {
     const shifting = event.button !== 0 || event.shiftKey;
     const mark = shifting || this.looking ? null : driver.markAt(x, y);
     if (mark) driver.bench.select(mark);
-    const tripod = shifting || mark || this.looking ? null : driver.tripodAt(x, y);
-    const margin = shifting || mark || tripod !== null || this.looking ? null : driver.marginAt(x, y);
+    const grip = shifting || mark || this.looking ? null : driver.gripAt(x, y);
+    const tripod = shifting || mark || grip || this.looking ? null : driver.tripodAt(x, y);
+    const margin = shifting || mark || grip || tripod !== null || this.looking ? null : driver.marginAt(x, y);
     if (margin) driver.bench.store.set({ pulling: { from: margin, to: margin } });
-    const border = shifting || mark || tripod !== null || this.looking ? null : driver.borderAt(x, y);
+    const border = shifting || mark || grip || tripod !== null || this.looking ? null : driver.borderAt(x, y);
     if (border) driver.bench.store.set({ dragging: { from: border, to: border } });
-    const kind = shifting ? "pan" : mark ? "mark" : tripod !== null ? "tripod" : margin ? "margin" : border ? "border" : "orbit";
-    this.held = { kind, id: mark ?? String(tripod), gesture: newGesture(), x, y, moved: false };
+    const kind = shifting ? "pan" : mark ? "mark" : grip ? "arm" : tripod !== null ? "tripod" : margin ? "margin" : border ? "border" : "orbit";
+    this.held = { kind, id: mark ?? grip?.row ?? String(tripod), at: grip?.at ?? 0, gesture: newGesture(), x, y, moved: false };
   }
 
   private move(event: PointerEvent): void {
@@ -69,6 +70,7 @@ export class PointerHand {
     else if (held.kind === "mark") this.slide(event, held.id, held.gesture);
     else if (held.kind === "border") this.drag(x, y);
     else if (held.kind === "tripod") this.dragTripod(Number(held.id), x, y);
+    else if (held.kind === "arm") this.pullArm(x, y, held);
     else this.pull(x, y);
   }
 
@@ -77,6 +79,11 @@ export class PointerHand {
     const { dragging } = bench.store.get();
     const spot = stage.pick(x, y);
     if (dragging && spot) bench.store.set({ dragging: { from: dragging.from, to: spot.point } });
+  }
+
+  private pullArm(x: number, y: number, { id, at, gesture }: { readonly id: string; readonly at: number; readonly gesture: number }): void {
+    const spot = this.driver.stage.pick(x, y);
+    if (spot) this.driver.bench.pullArm(id, at, spot.point, gesture);
   }
 
   private pull(x: number, y: number): void {

@@ -13,7 +13,7 @@ import type { Plan } from "../wire/plan";
 import type { Spot } from "../wire/types";
 import { CurveWalk } from "./curve-walk";
 import { knots, nearestOn, type PlanFigure, planFigures } from "../scene/plan-figure";
-import { lookOf, marginsFor, pinsFor, planShown, poseFor, standFor, tripodPlaces } from "./stage-model";
+import { armsFor, gripsFor, lookOf, marginsFor, pinsFor, planShown, poseFor, standFor, tripodPlaces } from "./stage-model";
 
 /** How near to its curve a gauge slides onto it [CSS px]. */
 export const SNAP_PX = 16;
@@ -131,6 +131,15 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
     return near < 0 ? null : near;
   }
 
+  /** The grip of the arm on the cast under the pointer. */
+  gripAt(x: number, y: number): { readonly row: string; readonly at: number } | null {
+    const near = gripsFor(this.state).find(({ point }) => {
+      const [gx, gy] = this.canvasPlace(point);
+      return (gx - x) ** 2 + (gy - y) ** 2 < 10 * 10;
+    });
+    return near ?? null;
+  }
+
   /** The place of the chosen tooth's margin under the pointer. */
   marginAt(x: number, y: number): ScanVec | null {
     const { teeth, tooth, page } = this.state;
@@ -222,6 +231,9 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
     }
     this.followPlan(now, was, newLook || newCast);
     if (newCast || now.clearance !== was.clearance || now.shading !== was.shading || now.page !== was.page) this.stage.setRoom(now.clearance, now.shading === "room" && now.page !== "plan");
+    if (newCast || now.judged !== was.judged || now.row !== was.row || now.family !== was.family || now.page !== was.page || now.document?.clasps !== was.document?.clasps) {
+      this.stage.setArms(this.stage.cast ? armsFor(now, this.stage.cast) : []);
+    }
     if (newCast || now.survey !== was.survey || now.cast?.frame !== was.cast?.frame) {
       this.pose = poseFor(now, this.pivot);
       this.stage.setPose(this.pose);

@@ -1,7 +1,8 @@
 import { type ReactElement, useState } from "react";
-import { byVerdict, chosen as choiceOf, deciding, shortName, SIGNS } from "../state/ledger";
+import { byVerdict, chosen as choiceOf, deciding, looked, rowOf, shortName, SIGNS } from "../state/ledger";
 import { lengthText, mm } from "../values/units";
 import type { FamilyAnswer, Finding, Where } from "../wire/abutments";
+import { ClaspFigures } from "./ClaspFigures";
 import { findingText, limitText, toldText, VERDICT_SIGNS } from "./ledger-words";
 import { useBench, useDesk } from "./use-bench";
 
@@ -28,16 +29,30 @@ export function LedgerFamily({ family, row, chosen }: Props): ReactElement {
   const { bench } = useDesk();
   const units = useBench((s) => s.units);
   const [open, setOpen] = useState(false);
-  const { name, answer, third, surface, gauge, preparations, rankedBy, findings } = family;
+  const { name, answer, third, surface, gauge, preparations, changes, rankedBy, findings } = family;
+  // The arms on the cast are those of one family: the one that was opened last.
+  const drawn = useBench((s) => {
+    const seen = looked(s);
+    return seen !== null && rowOf(seen.abutment) === row && seen.family.family === family.family && family.clasp !== null;
+  });
+  const turn = (): void => {
+    if (!open) bench.lookAt(family.family);
+    setOpen(!open);
+  };
   const no = deciding(family);
   return (
     <div className={open ? "family open" : "family"} data-family={family.family} data-answer={answer}>
-      <button className="plain familyhead" aria-expanded={open} onClick={() => setOpen(!open)}>
+      <button className="plain familyhead" aria-expanded={open} onClick={turn}>
         <i className="sign" aria-hidden="true">
           {SIGNS[answer]}
         </i>
         {answer === "does not serve" ? <s>{shortName(name)}</s> : <b>{shortName(name)}</b>}
         {chosen && <span className="stamp">chosen</span>}
+        {drawn && (
+          <span className="oncast" title="The arms on the cast are this family's">
+            on the cast
+          </span>
+        )}
         <span className="soft right num">
           {third ? `${third} ${surface}` : surface} · {gauge.value.toFixed(2)}
         </span>
@@ -45,11 +60,18 @@ export function LedgerFamily({ family, row, chosen }: Props): ReactElement {
       <p className="soft familyline num">
         {answer}
         {no && `: ${findingText(no, units)} (${no.standing})`}
+        {changes.map(({ rule, what }) => `: ${what} (${rule.replaceAll("-", " ")})`).join("")}
         {preparations.map(({ rule, what, amountMm }) => `: ${what}, ${lengthText(mm(amountMm), units === "in" ? "in" : "mm")} (${rule.replaceAll("-", " ")})`).join("")}
       </p>
       {open && (
         <>
           <p className="soft familyline">{rankedBy}</p>
+          {family.clasp && !drawn && (
+            <button className="quiet" onClick={() => bench.lookAt(family.family)}>
+              lay its arms on the cast
+            </button>
+          )}
+          <ClaspFigures family={family} />
           <Findings findings={findings} />
           {chosen ? (
             <button className="quiet" onClick={() => bench.chooseClasp(row, null)}>

@@ -2,6 +2,7 @@ import type { ReactElement } from "react";
 import { degreesText } from "../values/units";
 import { rowOf } from "../state/ledger";
 import { holds } from "../state/judging";
+import { ForAll } from "./LedgerForAll";
 import { LedgerRow } from "./LedgerRow";
 import { useBench, useDesk } from "./use-bench";
 
@@ -21,12 +22,13 @@ export function LedgerPage(): ReactElement {
       </h2>
       {sheet ? (
         <>
+          <ForAll abutments={sheet.abutments} />
           {sheet.abutments.map((abutment) => (
             <LedgerRow key={rowOf(abutment)} abutment={abutment} />
           ))}
           {sheet.abutments.length === 0 && <p className="soft">No tooth stands beside a space, so there is no abutment to judge.</p>}
           <p className="soft rulebookline" title={`rulebook ${sheet.rulebook.hash}`}>
-            ● serves · ◐ serves after preparation · ? not decided · × does not serve. Judged by “{sheet.rulebook.title}”. An aid: the prescriber
+            ● serves · ◐ serves after preparation · ? not decided · × does not serve. Judged by “{sheet.rulebook.title}” <code>{sheet.rulebook.hash.slice(0, 8)}</code>. An aid: the prescriber
             examines, decides and signs.
           </p>
         </>

@@ -13,11 +13,11 @@ import { useBench, useDesk } from "./use-bench";
 
 const NOES_SHOWN = 3;
 
-/** Where the stage turns when a row is opened: to the tip of what serves best, else to what was measured first. */
-function mainPlace({ families, facts, thirds, point }: Abutment): ScanVec {
+/** Where the stage turns when a row is opened: to the tip of what serves best, else to a mark, else to the middle of the facial surface. */
+function mainPlace({ families, thirds, point }: Abutment): ScanVec {
   const tip = families.flatMap(({ findings }) => findings).find(({ rule, place }) => rule === "retentive-undercut" && place.point);
   const mark = thirds.flatMap(({ marks }) => marks)[0];
-  return tip?.place.point ?? mark?.place.point ?? facts.find(({ place }) => place.point)?.place.point ?? point;
+  return tip?.place.point ?? mark?.place.point ?? point;
 }
 
 /** One abutment: shut, what can serve in order and the number behind each no; open, the whole record. */
@@ -111,6 +111,18 @@ function Open({ abutment, row }: { readonly abutment: Abutment; readonly row: st
           <button className="quiet" onClick={() => bench.chooseClasp(row, null)}>
             take back
           </button>
+          <p className="soft">
+            {choice.arm && choice.arm.length > 0 ? (
+              <>
+                Its arm was shaped by hand.{" "}
+                <button className="quiet" onClick={() => bench.straightenArm(row)}>
+                  lay it out anew
+                </button>
+              </>
+            ) : (
+              "Its arm can be taken by the rings on the cast and pulled."
+            )}
+          </p>
           {choice.warnings.length > 0 && (
             <ul className="lines">
               {choice.warnings.map((each) => (

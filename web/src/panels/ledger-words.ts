@@ -14,6 +14,7 @@ export function toldText(told: Told, units: UnitChoice): string {
     const [figure, unit] = value.split(" ");
     return told.uncertainty > 0 ? `${figure} ± ${lengthText(mm(told.uncertainty), short(units)).split(" ")[0]} ${unit}` : value;
   }
+  if (told.kind === "measured" && told.unit in UNITS) return figure(told.value, told.uncertainty, told.unit);
   if (told.kind === "at-least" && told.unit === "mm") return `over ${lengthText(mm(told.value), short(units))}`;
   return told.words;
 }
@@ -23,7 +24,23 @@ export function limitText(limit: Limit, units: UnitChoice): string {
   if (typeof limit.value === "number" && limit.unit === "mm") {
     return `${limit.kind === "at-least" ? "at least" : "at most"} ${lengthText(mm(limit.value), short(units))}`;
   }
+  if (typeof limit.value === "number" && limit.unit !== undefined && limit.unit in UNITS) {
+    return `${limit.kind === "at-least" ? "at least" : "at most"} ${figure(limit.value, 0, limit.unit)}`;
+  }
   return limit.words;
+}
+
+/** Units that are no length, with the digits that mean something in them; shares are told in per cent. */
+const UNITS: Readonly<Record<string, { readonly digits: number; readonly factor: number; readonly sign: string }>> = {
+  degrees: { digits: 0, factor: 1, sign: "°" },
+  N: { digits: 1, factor: 1, sign: " N" },
+  "1": { digits: 0, factor: 100, sign: " %" },
+};
+
+function figure(value: number, uncertainty: number, unit: string): string {
+  const { digits, factor, sign } = UNITS[unit]!;
+  const text = (v: number): string => (factor * v).toFixed(digits);
+  return `${text(value)}${uncertainty > 0 ? ` ± ${text(uncertainty)}` : ""}${sign}`;
 }
 
 /** A finding in one line: "total stand-off 6 mm below the margin 2.31 ± 0.03 mm, wanted at most 1.50 mm". */

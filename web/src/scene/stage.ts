@@ -6,6 +6,7 @@ import type { View } from "../values/view";
 import type { CastMesh } from "../wire/mesh";
 import type { SurveyFrame } from "../wire/survey-frame";
 import type { Spot } from "../wire/types";
+import { ArmFigures } from "./arm-figures";
 import { BandMaterial } from "./band-material";
 import { CastBody } from "./cast-body";
 import { LeadLines, LIFT_MM } from "./lead-lines";
@@ -14,6 +15,7 @@ import { PlanLines } from "./plan-lines";
 import { MarkPins, type Pin } from "./mark-pins";
 import { RodFigure, type RodStand } from "./rod-figure";
 import { StillLayer } from "./still-layer";
+import type { ArmLine } from "./swept-arm";
 
 ColorManagement.enabled = false; // colours are drawn as written in look.ts
 
@@ -38,6 +40,7 @@ export class Stage {
   private readonly lines = new LeadLines();
   private readonly margins = new MarginLines();
   private readonly plan = new PlanLines();
+  private readonly arms = new ArmFigures();
   private readonly rod = new RodFigure();
   private readonly pins = new MarkPins();
   private body: CastBody | null = null;
@@ -67,7 +70,7 @@ export class Stage {
     this.renderer.setClearColor(0x000000, 0);
     this.renderer.autoClear = false;
     this.still = new StillLayer(this.renderer);
-    this.stillScene.add(this.lines.group, this.margins.group, this.plan.group);
+    this.stillScene.add(this.lines.group, this.margins.group, this.plan.group, this.arms.group);
     this.movingScene.add(this.rod.group, this.pins.group);
   }
 
@@ -124,8 +127,14 @@ export class Stage {
     this.touch(true);
   }
 
+  setArms(arms: readonly ArmLine[]): void {
+    this.arms.set(arms);
+    this.touch(true);
+  }
+
   setLook(look: Look): void {
     this.material.setLook(look);
+    this.arms.setLook(look);
     this.rod.setLook(look);
     this.pins.setLook(look);
     this.touch(true);
@@ -138,6 +147,8 @@ export class Stage {
       this.body.group.matrix.copy(matrix);
       this.body.group.matrixWorldNeedsUpdate = true;
     }
+    this.arms.group.matrix.copy(matrix);
+    this.arms.group.matrixWorldNeedsUpdate = true;
     this.touch(true);
   }
 
@@ -215,6 +226,7 @@ export class Stage {
     this.lines.dispose();
     this.margins.dispose();
     this.plan.dispose();
+    this.arms.dispose();
     this.rod.dispose();
     this.pins.dispose();
     this.still.dispose();

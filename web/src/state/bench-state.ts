@@ -106,6 +106,8 @@ export interface BenchState {
   readonly writing: "pages" | "folder" | null;
   /** The row of the ledger that lies open. */
   readonly row: string | null;
+  /** The family of that row that is looked at: its arms lie on the cast. null: the one chosen, else the first that has arms. */
+  readonly family: string | null;
   /** A place of the cast that the ledger points at. */
   readonly pointed: ScanVec | null;
   /** Which page of the right-hand side lies open. */
@@ -173,6 +175,7 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
   cases: "server",
   writing: "moment",
   row: "moment",
+  family: "moment",
   pointed: "moment",
   page: "browser",
   notation: "browser",
@@ -229,6 +232,7 @@ export const EMPTY_BENCH: BenchState = {
   cases: [],
   writing: null,
   row: null,
+  family: null,
   pointed: null,
   page: "profile",
   notation: "FDI",

@@ -1,4 +1,5 @@
 import { REFERENCE, rounded, sameTilt, type Tilt, totalTilt, within } from "../values/tilt";
+import { pulled } from "../values/arm-shape";
 import { degrees, type Mm, type UnitChoice } from "../values/units";
 import type { Api, HelpPage } from "../wire/api";
 import type { CaseCard, OrderField, Paper } from "../wire/cases";
@@ -17,7 +18,7 @@ import { Planning } from "./planning";
 import type { PlanChoices } from "./plan-choices";
 import { recorded, redone, undone } from "./history";
 import { type Keep, NO_KEEP } from "./keep";
-import { LEAST_PULL_MM, pulled } from "./margin-pull";
+import { LEAST_PULL_MM, pulled as marginPulled } from "./margin-pull";
 import { Opening } from "./opening";
 import { PathKeeping } from "./path-keeping";
 import { Opposing } from "./opposing";
@@ -325,7 +326,7 @@ export class Bench {
     const found = teeth?.teeth.find((each) => each.tooth === tooth);
     if (!document || !found || length(sub(to, from)) < LEAST_PULL_MM) return;
     const { pins } = document.teeth;
-    this.say(`margin of ${toothText(tooth, notation)}`, { ...document.teeth, pins: [...pins, ...pulled(tooth, found.on, from, to)] });
+    this.say(`margin of ${toothText(tooth, notation)}`, { ...document.teeth, pins: [...pins, ...marginPulled(tooth, found.on, from, to)] });
   }
 
   /** Asks for a tooth where none was found; {@link addTooth} adds it. */
@@ -405,12 +406,29 @@ export class Bench {
 
   /** Opens a row of the ledger, or shuts the one that lies open. */
   openRow(row: string | null): void {
-    this.store.set({ row, pointed: null });
+    this.store.set({ row, family: null, pointed: null });
+  }
+
+  /** Lays the arms of a family of the open row on the cast. */
+  lookAt(family: string): void {
+    this.store.set({ family });
   }
 
   chooseClasp(row: string, to: ClaspChoice | null): void {
     const { document } = this.store.get();
     if (document) this.edit({ kind: "clasp", row, from: document.clasps[row] ?? null, to });
+  }
+
+  /** Pulls a place of the chosen clasp's retentive arm elsewhere. */
+  pullArm(row: string, at: number, to: ScanVec, gesture: number | null = null): void {
+    const from = this.store.get().document?.clasps[row];
+    if (from) this.edit({ kind: "clasp", row, from, to: { ...from, arm: pulled(from.arm ?? [], at, to) } }, gesture);
+  }
+
+  /** Lays the chosen clasp's arm as it was laid out. */
+  straightenArm(row: string): void {
+    const from = this.store.get().document?.clasps[row];
+    if (from?.arm) this.edit({ kind: "clasp", row, from, to: { ...from, arm: [] } });
   }
 
   /** Answers a fact of one tooth that is not known; null takes the answer back. */
@@ -421,6 +439,14 @@ export class Bench {
     const of = Object.fromEntries(Object.entries(typeof said === "object" ? said : {}).filter(([key]) => key !== fact));
     const to = { ...document.answers, [tooth]: answer === null ? of : { ...of, [fact]: answer } };
     this.edit({ kind: "answers", what: `${what}, ${toothText(tooth, notation)}`, from: document.answers, to });
+  }
+
+  /** Answers a fact for all abutments at once; null takes the answer back. A tooth of its own answer keeps it. */
+  answerForAll(fact: string, what: string, answer: string | null): void {
+    const { document } = this.store.get();
+    if (!document) return;
+    const others = Object.fromEntries(Object.entries(document.answers).filter(([key]) => key !== fact));
+    this.edit({ kind: "answers", what: `${what}, all abutments`, from: document.answers, to: answer === null ? others : { ...others, [fact]: answer } });
   }
 
   // The plan.

@@ -122,8 +122,15 @@ export function fused(first: Command, second: Command): Command | null {
   if (first.kind === "mark" && second.kind === "mark" && first.from && second.from?.id === first.to?.id && second.to) {
     return { ...first, to: second.to };
   }
+  // Pulls of one arm; choosing another clasp is a step of its own.
+  if (first.kind === "clasp" && second.kind === "clasp" && first.row === second.row && reshapes(first) && reshapes(second)) {
+    return { ...first, to: second.to };
+  }
   return null;
 }
+
+/** Whether a command only shapes the arm of the clasp that was chosen. */
+const reshapes = ({ from, to }: { readonly from: ClaspChoice | null; readonly to: ClaspChoice | null }): boolean => from !== null && from.family === to?.family;
 
 /** True when a command changes nothing and need not be kept. */
 export function idle(command: Command): boolean {
@@ -148,7 +155,7 @@ export function told(command: Command): string {
     case "pin":
       return command.from === null ? `pin ${command.to?.name}` : command.to === null ? `removed pin ${command.from.name}` : `name of pin ${command.from.name}`;
     case "clasp":
-      return `clasp of ${command.row}`;
+      return reshapes(command) ? `arm of ${command.row}` : `clasp of ${command.row}`;
     case "mark":
       return command.from === null ? "new mark" : command.to === null ? "removed mark" : "moved mark";
   }

@@ -3,6 +3,8 @@ import type { Api } from "../wire/api";
 import type { AbutmentSheet, AnswersSaid } from "../wire/abutments";
 import type { Problem, TeethInfo } from "../wire/types";
 import type { BenchState } from "./bench-state";
+import type { Document } from "./document";
+import { armsSaid, sameArms } from "./ledger";
 import { problemOf } from "./problem-of";
 import type { Store } from "./store";
 
@@ -14,11 +16,13 @@ export interface Judged {
   readonly tilt: Tilt;
   readonly teeth: TeethInfo;
   readonly answers: AnswersSaid;
+  /** The choices, for the arms that were shaped by hand. */
+  readonly clasps: Document["clasps"];
 }
 
 /** Whether the ledger still says what holds for the tilt, the teeth and the answers on the bench. */
 export function holds(judged: Judged | null, { document, teeth }: Pick<BenchState, "document" | "teeth">): boolean {
-  return judged !== null && document !== null && judged.teeth === teeth && sameTilt(judged.tilt, document.tilt) && judged.answers === document.answers;
+  return judged !== null && document !== null && judged.teeth === teeth && sameTilt(judged.tilt, document.tilt) && judged.answers === document.answers && sameArms(judged.clasps, document.clasps);
 }
 
 /** Whether the tilt has come to rest: what was surveyed exactly is what the document wants. */
@@ -47,11 +51,11 @@ export class Judging {
       const state = this.store.get();
       const { cast, document, teeth, page, judged, teething } = state;
       if (page !== "ledger" || !cast || !document || !teeth || teeth.teeth.length === 0 || teething || !atRest(state) || holds(judged, state)) break;
-      const from = { tilt: document.tilt, teeth, answers: document.answers };
+      const from = { tilt: document.tilt, teeth, answers: document.answers, clasps: document.clasps };
       this.store.set({ judging: true });
       let next: Judged;
       try {
-        next = { ...from, sheet: await this.api.abutments(cast.id, document.tilt, document.answers), problem: null };
+        next = { ...from, sheet: await this.api.abutments(cast.id, document.tilt, document.answers, armsSaid(document.clasps)), problem: null };
       } catch (error) {
         next = { ...from, sheet: null, problem: problemOf(error) };
       }

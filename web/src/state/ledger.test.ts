@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Abutment, FamilyAnswer, Finding, Told, Verdict } from "../wire/abutments";
-import { chosen, deciding, noes, openQuestions, rowOf, sideBySide } from "./ledger";
+import type { ClaspTold } from "../wire/abutments";
+import type { Judged } from "./judging";
+import { chosen, deciding, forAll, looked, noes, openQuestions, rowOf, sideBySide } from "./ledger";
 
 const mmTold = (value: number): Told => ({ kind: "measured", value, uncertainty: 0.03, unit: "mm", words: `${value} ± 0.03 mm` });
 
@@ -24,15 +26,19 @@ function family(name: string, answer: FamilyAnswer["answer"], findings: Finding[
     family: name.replaceAll(" ", "-"),
     name,
     answer,
+    arm: "circlet",
     surface: "facial",
     third: "middle",
     gauge: { rule: "undercut-cast", value: 0.25, unit: "mm", source: "handbook", standing: "published" },
     material: "cobalt-chromium-cast",
     rankedBy: "",
     preparations: [],
+    changes: [],
     warnings: [],
     undecided,
     findings,
+    clasp: null,
+    noClasp: null,
   };
 }
 
@@ -70,5 +76,41 @@ describe("the ledger", () => {
   });
   it("has a row for each side of a tooth", () => {
     expect(rowOf({ tooth: 44, side: "distal" })).toBe("44 distal");
+  });
+});
+
+describe("the arms on the cast", () => {
+  const laid = (name: string): FamilyAnswer => ({ ...family(name, "serves", []), clasp: {} as ClaspTold });
+  const row = { tooth: 34, side: "distal", families: [tBar, laid("I-bar"), laid("RPI")] } as unknown as Abutment;
+  const judged = { sheet: { abutments: [row] } } as unknown as Judged;
+  const state = { judged, row: "34 distal", family: null, document: null };
+
+  it("are those of the first family that has any, until one is looked at or chosen", () => {
+    expect(looked(state)?.family.name).toBe("I-bar");
+    expect(looked({ ...state, family: "RPI" })?.family.name).toBe("RPI");
+    const document = { clasps: { "34 distal": { family: "RPI" } } } as unknown as Parameters<typeof looked>[0]["document"];
+    expect(looked({ ...state, document })?.family.name).toBe("RPI");
+    expect(looked({ ...state, document, family: "I-bar" })?.family.name).toBe("I-bar");
+  });
+  it("are none while no row is open", () => {
+    expect(looked({ ...state, row: null })).toBeNull();
+    expect(looked({ ...state, judged: null })).toBeNull();
+  });
+});
+
+describe("what is asked once for all abutments", () => {
+  const open = (tooth: number, fact: string): Abutment =>
+    ({ tooth, side: "distal", facts: [{ fact, what: `the ${fact}`, choices: ["yes", "no"] }], families: [family("RPI", "not decided", [], [fact])], couldReorder: [] }) as unknown as Abutment;
+
+  it("is what is open at two of them or more, and how the patient keeps and handles a denture", () => {
+    const asked = forAll([open(34, "frenum"), open(44, "frenum"), open(47, "shows"), open(13, "poor-hygiene")], {});
+    expect(asked.map(({ fact, rows }) => [fact, rows])).toEqual([
+      ["frenum", 2],
+      ["poor-hygiene", 1],
+    ]);
+  });
+  it("keeps what was answered, so that it can be taken back", () => {
+    const [first] = forAll([open(34, "shows")], { frenum: "no" });
+    expect(first).toMatchObject({ fact: "frenum", answer: "no" });
   });
 });

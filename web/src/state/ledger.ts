@@ -1,4 +1,6 @@
-import type { Abutment, Answer, FamilyAnswer, Finding, Told } from "../wire/abutments";
+import type { Abutment, AnswersSaid, Answer, ArmsTold, FamilyAnswer, Finding, Told } from "../wire/abutments";
+import type { Pull } from "../values/arm-shape";
+import type { BenchState } from "./bench-state";
 
 /** Which row of the ledger: a tooth between two spaces has two. */
 export const rowOf = ({ tooth, side }: Pick<Abutment, "tooth" | "side">): string => `${tooth} ${side}`;
@@ -80,7 +82,19 @@ export interface ClaspChoice {
   readonly name: string;
   readonly answer: Answer;
   readonly warnings: readonly string[];
+  /** What was made of its retentive arm by hand; missing: it lies as it was laid out. */
+  readonly arm?: readonly Pull[];
 }
+
+/** What was made of arms by hand, by row, as the server is told; a clasp chosen against the ledger has its arms laid out all the same. */
+export const armsSaid = (clasps: Readonly<Record<string, ClaspChoice>>): ArmsTold =>
+  Object.fromEntries(
+    Object.entries(clasps).flatMap(([row, { family, answer, arm = [] }]) => (arm.length > 0 || answer === "does not serve" ? [[row, { family, pulls: arm }]] : [])),
+  );
+
+/** Whether the arms of two sets of choices lie alike. */
+export const sameArms = (a: Readonly<Record<string, ClaspChoice>>, b: Readonly<Record<string, ClaspChoice>>): boolean =>
+  a === b || JSON.stringify(armsSaid(a)) === JSON.stringify(armsSaid(b));
 
 /** What is kept beside a choice: each thing that stands against it, in words. */
 export function chosen(family: FamilyAnswer): ClaspChoice {
@@ -88,4 +102,44 @@ export function chosen(family: FamilyAnswer): ClaspChoice {
     .filter(({ verdict, otherwise }) => verdict !== "met" && otherwise !== "shows")
     .map(({ what, place, reading, limit, verdict, standing }) => `${what}, ${place.words}: ${reading.words}, wanted ${limit.value === null ? "as much as a reading that is not known" : limit.words}: ${verdict} (${standing})`);
   return { family: family.family, name: family.name, answer: family.answer, warnings: [...new Set(told)] };
+}
+
+/** The abutment whose row lies open, and the family of it that is looked at: its arms lie on the cast. */
+export function looked({ judged, row, family, document }: Pick<BenchState, "judged" | "row" | "family" | "document">): { readonly abutment: Abutment; readonly family: FamilyAnswer } | null {
+  const abutment = judged?.sheet?.abutments.find((each) => rowOf(each) === row);
+  if (!abutment) return null;
+  const wanted = family ?? document?.clasps[rowOf(abutment)]?.family;
+  const found = abutment.families.find((each) => each.family === wanted) ?? abutment.families.find(({ clasp }) => clasp);
+  return found ? { abutment, family: found } : null;
+}
+
+/** Facts of the patient, which are the same at every abutment. */
+const OF_THE_PATIENT: readonly string[] = ["poor-hygiene", "heavy-handling"];
+
+export interface AskedOnce {
+  readonly fact: string;
+  readonly what: string;
+  readonly choices: readonly string[];
+  /** At how many rows it is open. */
+  readonly rows: number;
+  /** What was said for all; null: nothing yet. */
+  readonly answer: string | null;
+}
+
+/** What is worth asking once for all abutments: facts of the patient, and what is open at two rows or more. What was said stays, first. */
+export function forAll(abutments: readonly Abutment[], said: AnswersSaid): readonly AskedOnce[] {
+  const asked = new Map<string, AskedOnce>();
+  for (const abutment of abutments) {
+    const open = new Set(openQuestions(abutment).map(({ fact }) => fact));
+    for (const { fact, what, choices = [] } of abutment.facts) {
+      const answer = said[fact];
+      const before = asked.get(fact) ?? { fact, what, choices, rows: 0, answer: typeof answer === "string" ? answer : null };
+      if (choices.length > 0) asked.set(fact, { ...before, rows: before.rows + (open.has(fact) ? 1 : 0) });
+    }
+  }
+  const spoken = Object.entries(said).flatMap(([fact, answer]) =>
+    typeof answer === "string" ? [asked.get(fact) ?? { fact, what: fact.replaceAll("-", " "), choices: [], rows: 0, answer }] : [],
+  );
+  const open = [...asked.values()].filter(({ fact, rows, answer }) => answer === null && (rows > 1 || (rows > 0 && OF_THE_PATIENT.includes(fact))));
+  return [...spoken, ...open.sort((a, b) => b.rows - a.rows)];
 }

@@ -12,6 +12,8 @@ export interface Look {
   readonly lead: string;
   readonly brass: string;
   readonly brassShade: string;
+  /** The alloy of a framework. */
+  readonly metal: string;
   /** Pale edge of brass on the cast, so that it stands out from every band. */
   readonly casing: string;
   readonly paper: string;
@@ -30,6 +32,7 @@ export const LIGHT: Look = {
   lead: "#1c2830",
   brass: "#9a6a2f",
   brassShade: "#5f3f17",
+  metal: "#8c9499",
   casing: "#fff8e8",
   paper: "#fffdf8",
   ink: "#22303a",
@@ -47,6 +50,7 @@ export const DARK: Look = {
   lead: "#141b20",
   brass: "#a8722f",
   brassShade: "#6d4a1f",
+  metal: "#8b9297",
   casing: "#fff3d9",
   paper: "#202426",
   ink: "#ebe5d8",

@@ -12,6 +12,8 @@ export const dot = <F extends string>(a: Vec<F>, b: Vec<F>): number => a[0] * b[
 export const add = <F extends string>(a: Vec<F>, b: Vec<F>): Vec<F> => make(a[0] + b[0], a[1] + b[1], a[2] + b[2]);
 export const sub = <F extends string>(a: Vec<F>, b: Vec<F>): Vec<F> => make(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 export const times = <F extends string>(a: Vec<F>, k: number): Vec<F> => make(a[0] * k, a[1] * k, a[2] * k);
+/** From `a` to `b` by a share of the way. */
+export const lerp = <F extends string>(a: Vec<F>, b: Vec<F>, share: number): Vec<F> => add(a, times(sub(b, a), share));
 export const length = <F extends string>(a: Vec<F>): number => Math.hypot(a[0], a[1], a[2]);
 export const cross = <F extends string>(a: Vec<F>, b: Vec<F>): Vec<F> =>
   make(a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]);

@@ -29,7 +29,7 @@ export interface Limit {
   readonly words: string;
 }
 
-export interface Finding {
+export interface PlainFinding {
   readonly rule: string;
   readonly what: string;
   readonly place: Where;
@@ -38,6 +38,9 @@ export interface Finding {
   readonly verdict: Verdict;
   readonly source: string;
   readonly standing: string;
+}
+
+export interface Finding extends PlainFinding {
   /** What follows where it is not met: "rules out", "warns", "shows", or the preparation. */
   readonly otherwise: string;
   readonly because: string;
@@ -51,20 +54,69 @@ export interface Threshold {
   readonly standing: string;
 }
 
+/** A figure that is known as a range only. */
+export interface Range {
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface SectionTold {
+  readonly shape: "round" | "half-round";
+  readonly widthMm: Mm;
+  readonly thicknessMm: Mm;
+}
+
+/** What the retentive arm does on its way out. */
+export interface ForcesTold {
+  readonly material: string;
+  readonly cautions: readonly string[];
+  /** null: the tip locks itself. */
+  readonly pullN: Range | null;
+  readonly opposingN: Range | null;
+  readonly locksFromFriction: number | null;
+  readonly peakAtMm: Mm;
+  readonly toLineMm: Mm | null;
+  readonly freeAtMm: Mm | null;
+  readonly stressMpa: Range;
+  readonly proofMpa: Range;
+  readonly stressShare: Range;
+  readonly stressFromRootMm: Mm;
+  /** Pairs of travel [mm] and pull [N] at both ends of the range. */
+  readonly leastPull: readonly (readonly [number, number])[];
+  readonly mostPull: readonly (readonly [number, number])[];
+}
+
+/** The arms of a clasp on the scanned tooth, and what they do. */
+export interface ClaspTold {
+  readonly retentive: { readonly line: readonly ScanVec[]; readonly lengthMm: Mm; readonly root: SectionTold; readonly tip: SectionTold; readonly onMark: boolean };
+  readonly opposing: { readonly line: readonly ScanVec[]; readonly lengthMm: Mm } | null;
+  readonly encirclementDeg: Degrees;
+  readonly crossingDeg: Degrees | null;
+  readonly forces: ForcesTold | null;
+  readonly findings: readonly PlainFinding[];
+  readonly advice: readonly string[];
+}
+
 /** One family of clasps at one abutment. */
 export interface FamilyAnswer {
   readonly family: string;
   readonly name: string;
   readonly answer: Answer;
+  readonly arm: "circlet" | "ring" | "hairpin" | "bar";
   readonly surface: string;
   readonly third: string | null;
   readonly gauge: Threshold;
   readonly material: string;
   readonly rankedBy: string;
   readonly preparations: readonly { readonly rule: string; readonly what: string; readonly amountMm: Mm }[];
+  /** What must be made otherwise about the clasp itself. */
+  readonly changes: readonly { readonly rule: string; readonly what: string }[];
   readonly warnings: readonly string[];
   readonly undecided: readonly string[];
   readonly findings: readonly Finding[];
+  /** null where the family does not serve, or could not be laid out. */
+  readonly clasp: ClaspTold | null;
+  readonly noClasp: string | null;
 }
 
 export interface FactTold {
@@ -126,3 +178,6 @@ export interface AbutmentSheet {
 
 /** What a person says of facts: of all abutments, or of one tooth (by FDI number). */
 export type AnswersSaid = Readonly<Record<string, string | Readonly<Record<string, string>>>>;
+
+/** Retentive arms shaped by hand, by row ("34 distal"): places of them, as shares of the length, and where they were pulled to. */
+export type ArmsTold = Readonly<Record<string, { readonly family: string; readonly pulls: readonly { readonly at: number; readonly to: ScanVec }[] }>>;

@@ -2,7 +2,7 @@ import { chartDocument } from "../values/chart";
 import type { Jaw, Tilt } from "../values/tilt";
 import type { CaseCard, CaseOf, OpenedCase, Order, Paper } from "./cases";
 import type { ChoicesSaid, PlanSheet } from "./plan";
-import type { AbutmentSheet, AnswersSaid } from "./abutments";
+import type { AbutmentSheet, AnswersSaid, ArmsTold } from "./abutments";
 import { type CastMesh, decodeMesh } from "./mesh";
 import type { PathFound, PathMap, PathsCompared, SearchListener } from "./path";
 import type { ScanVec } from "../values/vec";
@@ -175,8 +175,8 @@ export class Api {
   }
 
   /** Judges the abutments of a cast whose teeth are known, at a tilt. */
-  abutments(id: string, tilt: Tilt, answers: AnswersSaid): Promise<AbutmentSheet> {
-    const body = { tilt: [tilt.anterior, tilt.right], answers };
+  abutments(id: string, tilt: Tilt, answers: AnswersSaid, arms: ArmsTold): Promise<AbutmentSheet> {
+    const body = { tilt: [tilt.anterior, tilt.right], answers, arms };
     return this.json("POST", `api/casts/${encodeURIComponent(id)}/abutments`, JSON.stringify(body));
   }
 

@@ -18,6 +18,7 @@ import rodwork.anatomy.Jaw;
 import rodwork.app.Home;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.server.BenchServer;
+import rodwork.casework.rulebook.Rulebook;
 
 /** {@code rodwork bench}: serves the bench to a browser on this machine until it is stopped. */
 @Command(
@@ -59,6 +60,14 @@ final class BenchCommand implements Runnable {
               + " bench, if they know the token; nothing is encrypted.")
   private @Nullable String listen;
 
+  @Option(
+      names = "--rulebook",
+      paramLabel = "FILE",
+      description =
+          "The rulebook that everything on the bench goes by, instead of the shipped one; see"
+              + " rodwork rulebook.")
+  private @Nullable Path rulebook;
+
   @Option(names = "--no-browser", description = "Only print the address.")
   private boolean noBrowser;
 
@@ -73,14 +82,19 @@ final class BenchCommand implements Runnable {
           spec.commandLine(), "--port " + port + " is not within 0 to 65535");
     }
     PrintWriter out = spec.commandLine().getOut();
+    Rulebook book = rulebook == null ? Rulebook.shipped() : Rulebook.read(rulebook);
     BenchServer server =
-        BenchServer.start(BenchServer.Settings.of(Home.bench(), listen, port, store.folder()));
+        BenchServer.start(
+            BenchServer.Settings.of(Home.bench(), listen, port, store.folder()).with(book));
     if (cast != null) {
       open(server, cast);
     } else {
       server.prepareDemo();
     }
     out.println("The bench: " + server.address());
+    if (rulebook != null) {
+      out.println("Its rulebook: " + book.title() + ", " + book.hash());
+    }
     out.println("Stop it with Ctrl+C.");
     out.flush();
     if (!noBrowser) {

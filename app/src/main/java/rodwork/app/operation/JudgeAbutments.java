@@ -1,6 +1,7 @@
 package rodwork.app.operation;
 
 import java.util.List;
+import java.util.Map;
 import java.util.SortedSet;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.chart.Chart;
@@ -12,10 +13,9 @@ import rodwork.design.abutment.Abutment;
 import rodwork.design.abutment.Abutments;
 import rodwork.design.abutment.Answers;
 import rodwork.design.abutment.Retention;
+import rodwork.design.course.ArmShape;
 import rodwork.geometry.Watch;
 import rodwork.survey.Gauges;
-import rodwork.survey.SurveyRules;
-import rodwork.survey.Surveyor;
 
 /** Surveys a cast whose teeth are known at a path, and judges its abutments. */
 public final class JudgeAbutments {
@@ -28,9 +28,20 @@ public final class JudgeAbutments {
    * @param teeth to judge; empty: the likely abutments
    * @param chart what a person says of the teeth; null: what was said when they were found
    * @param answers what a person says of facts
+   * @param arms what a person made of retentive arms
    */
   public record Wanted(
-      WantedPath path, SortedSet<ToothNumber> teeth, @Nullable Chart chart, Answers answers) {}
+      WantedPath path,
+      SortedSet<ToothNumber> teeth,
+      @Nullable Chart chart,
+      Answers answers,
+      Map<Abutments.ArmKey, ArmShape> arms) {
+    /** With arms as they are laid out. */
+    public Wanted(
+        WantedPath path, SortedSet<ToothNumber> teeth, @Nullable Chart chart, Answers answers) {
+      this(path, teeth, chart, answers, Map.of());
+    }
+  }
 
   /**
    * What was found.
@@ -65,10 +76,7 @@ public final class JudgeAbutments {
         throw AppRefusal.TOOTH_NOT_FOUND.with(tooth);
       }
     }
-    OpenedCast cast = teeth.cast().withJaw(teeth.arch().frame().jaw());
-    if (!book.survey().equals(SurveyRules.SHIPPED)) {
-      cast = cast.with(Surveyor.of(teeth.arch(), book.survey()));
-    }
+    OpenedCast cast = teeth.cast().withJaw(teeth.arch().frame().jaw()).by(book.survey());
     watch.progress("surveying", 0);
     SurveyedCast surveyed = RunSurvey.of(cast, wanted.path, Gauges.COMMON, watch);
     watch.progress("judging abutments", 0);
@@ -80,6 +88,7 @@ public final class JudgeAbutments {
             wanted.teeth,
             book.abutments(),
             wanted.answers,
+            wanted.arms,
             watch);
     return new Judged(teeth, surveyed, book, abutments, Retention.of(abutments, book.arms()));
   }

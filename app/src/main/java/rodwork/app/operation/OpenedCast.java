@@ -99,9 +99,20 @@ public record OpenedCast(
         name, cast, surface, known, turned, frameProblem, surveyor.withFrame(turned.frame()));
   }
 
-  /** The same cast with another surveyor. */
-  OpenedCast with(Surveyor other) {
-    return new OpenedCast(name, cast, surface, jaw, finding, frameProblem, other);
+  /** The same cast, surveyed by other rules. */
+  public OpenedCast by(SurveyRules rules) {
+    if (rules.equals(surveyor.rules())) {
+      return this;
+    }
+    FrameFinding found = finding;
+    return new OpenedCast(
+        name,
+        cast,
+        surface,
+        jaw,
+        finding,
+        frameProblem,
+        Surveyor.of(cast.topology(), surface, found == null ? null : found.frame(), rules));
   }
 
   public TriangleMesh mesh() {

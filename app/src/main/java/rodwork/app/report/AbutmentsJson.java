@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.Surface;
+import rodwork.anatomy.tooth.Tooth;
 import rodwork.app.operation.JudgeAbutments;
 import rodwork.design.abutment.Abutment;
 import rodwork.design.abutment.GuidingPlane;
@@ -15,6 +16,8 @@ import rodwork.design.clasp.BarSection;
 import rodwork.design.clasp.Clause;
 import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Judgement;
+import rodwork.geometry.Vec3;
+import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.survey.Tilt;
 import rodwork.survey.plane.PlanePatch;
 import rodwork.survey.plane.PlaneReading;
@@ -49,16 +52,16 @@ public final class AbutmentsJson {
     json.put("kennedy", judged.teeth().dentition().kennedy().title());
     json.set("notes", Json.texts(judged.surveyed().notes()));
     ArrayNode all = json.putArray("abutments");
-    judged.abutments().forEach(a -> all.add(abutment(a)));
+    judged.abutments().forEach(a -> all.add(abutment(a, judged.teeth().arch().mesh())));
     json.set("retention", ClaspJson.retention(judged.retention()));
     return json;
   }
 
-  private static ObjectNode abutment(Abutment abutment) {
+  private static ObjectNode abutment(Abutment abutment, TriangleMesh mesh) {
     ObjectNode json = Json.object();
     json.put("tooth", abutment.tooth().number().fdi());
     json.put("side", word(abutment.side()));
-    json.set("point", Json.point(abutment.tooth().centroid()));
+    json.set("point", Json.point(face(abutment.tooth(), mesh)));
     json.set(
         "space",
         Json.orNull(
@@ -75,7 +78,7 @@ public final class AbutmentsJson {
     AbutmentFacts facts = abutment.judgement().facts();
     ArrayNode told = json.putArray("facts");
     for (Fact fact : Fact.values()) {
-      if (!fact.ofTip() && !fact.ofThird()) {
+      if (!fact.ofTip() && !fact.ofThird() && !fact.ofArm()) {
         ObjectNode one = told.addObject();
         one.put("fact", fact.key());
         one.put("what", fact.words());
@@ -100,6 +103,22 @@ public final class AbutmentsJson {
     }
     json.set("couldReorder", keys(abutment.judgement().couldReorder()));
     return json;
+  }
+
+  /** The middle of the facial surface: where a tooth is looked at that has no mark. */
+  private static Vec3 face(Tooth tooth, TriangleMesh mesh) {
+    Vec3 best = tooth.centroid();
+    double least = Double.POSITIVE_INFINITY;
+    for (int t : tooth.trianglesOf(Surface.FACIAL)) {
+      Vec3 p = mesh.pointOn(t, 1 / 3.0, 1 / 3.0);
+      double up = (tooth.heightShare(p) - 0.5) * tooth.size().facialHeightMm();
+      double off = Math.hypot(up, tooth.axes().toTooth(p).x());
+      if (off < least) {
+        least = off;
+        best = p;
+      }
+    }
+    return best;
   }
 
   private static Optional<ObjectNode> third(AbutmentFacts facts, CrownZone zone) {
@@ -190,6 +209,7 @@ public final class AbutmentsJson {
     json.put("family", judgement.family().id());
     json.put("name", judgement.family().name());
     json.put("answer", judgement.answer().words());
+    json.put("arm", judgement.family().arm().name().toLowerCase(Locale.ROOT));
     json.put("surface", word(judgement.family().surface()));
     json.put("third", judgement.tip().map(AbutmentsJson::word).orElse(null));
     json.set("gauge", RulesJson.threshold(judgement.family().gauge()));
@@ -199,6 +219,10 @@ public final class AbutmentsJson {
     for (Judgement.Preparation p : judgement.preparations()) {
       ObjectNode one = preparations.addObject().put("rule", p.clause()).put("what", p.what());
       Json.put(one, "amountMm", p.amountMm());
+    }
+    ArrayNode changes = json.putArray("changes");
+    for (Judgement.Change c : judgement.changes()) {
+      changes.addObject().put("rule", c.clause()).put("what", c.what());
     }
     json.set("warnings", Json.texts(judgement.warnings()));
     json.set("undecided", keys(judgement.undecided()));
@@ -218,6 +242,7 @@ public final class AbutmentsJson {
       case Clause.Consequence.Warns _ -> "warns";
       case Clause.Consequence.Shows _ -> "shows";
       case Clause.Consequence.Prepares prepares -> prepares.what();
+      case Clause.Consequence.Changes change -> change.what();
     };
   }
 

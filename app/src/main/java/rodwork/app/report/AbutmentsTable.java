@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import rodwork.anatomy.chart.Notation;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.app.operation.JudgeAbutments;
@@ -238,8 +239,13 @@ public final class AbutmentsTable {
       case SERVES_AFTER ->
           name
               + ": serves after: "
-              + j.preparations().stream()
-                  .map(p -> String.format(Locale.ROOT, "%s, %.2f mm", p.what(), p.amountMm()))
+              + Stream.concat(
+                      j.preparations().stream()
+                          .map(
+                              p ->
+                                  String.format(
+                                      Locale.ROOT, "%s, %.2f mm", p.what(), p.amountMm())),
+                      j.changes().stream().map(Judgement.Change::what))
                   .collect(Collectors.joining("; "))
               + ". "
               + j.rankedBy()
@@ -290,8 +296,11 @@ public final class AbutmentsTable {
     // A preparation that goes too far is told with what wanted it, the step before.
     Judgement.Step before = at > 0 ? j.steps().get(at - 1) : step;
     boolean prepared =
-        before.otherwise() instanceof Clause.Consequence.Prepares wanted
-            && wanted.most().id().equals(finding.rule());
+        switch (before.otherwise()) {
+          case Clause.Consequence.Prepares wanted -> wanted.most().id().equals(finding.rule());
+          case Clause.Consequence.Changes wanted -> wanted.most().id().equals(finding.rule());
+          default -> false;
+        };
     return String.format(
         Locale.ROOT,
         "%s%s: %s (%s: %s)",

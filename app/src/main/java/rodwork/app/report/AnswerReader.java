@@ -102,7 +102,7 @@ public final class AnswerReader {
             ? Reading.yes(value.equals("yes"))
             : new Reading.Word(value);
       }
-      case LENGTH, ANGLE -> {
+      case LENGTH, ANGLE, FORCE, SHARE -> {
         try {
           double number = Double.parseDouble(value);
           if (number >= 0 && number <= 100) {

@@ -47,7 +47,7 @@ final class ClaspJson {
     json.set("forces", Json.orNull(action.forces().map(f -> forces(f, action)).orElse(null)));
     ArrayNode findings = json.putArray("findings");
     action.findings().forEach(f -> findings.add(RulesJson.finding(f)));
-    json.set("advice", Json.texts(action.advice()));
+    json.set("advice", Json.texts(action.advice().sentences()));
     return json;
   }
 
@@ -73,13 +73,16 @@ final class ClaspJson {
     json.set("proofMpa", RulesJson.range(forces.material().proofMpa()));
     json.set("stressShare", RulesJson.range(forces.stressShare()));
     Json.put(json, "stressFromRootMm", forces.stressFromRootMm());
-    json.set("leastFriction", way(forces.leastFriction()));
-    json.set("mostFriction", way(forces.mostFriction()));
+    // The edges of the range: the way out does not depend on the modulus, all forces are in
+    // proportion to it.
+    double soft = forces.material().modulusGpa().from() / forces.material().modulusGpa().to();
+    json.set("leastPull", way(forces.leastFriction(), soft));
+    json.set("mostPull", way(forces.mostFriction(), 1));
     return json;
   }
 
-  /** Pairs of travel [mm] and pull [N], at the greatest modulus. */
-  private static ArrayNode way(Withdrawal way) {
+  /** Pairs of travel [mm] and pull [N], by a share of the greatest modulus. */
+  private static ArrayNode way(Withdrawal way, double share) {
     ArrayNode pairs = Json.array();
     int last = way.steps().size() - 1;
     for (int i = 0; i <= last; i++) {
@@ -87,7 +90,7 @@ final class ClaspJson {
         Withdrawal.Step step = way.steps().get(i);
         ObjectNode pair = Json.object();
         Json.put(pair, "mm", step.travelMm());
-        Json.put(pair, "n", step.pullN());
+        Json.put(pair, "n", share * step.pullN());
         pairs.add(Json.array().add(pair.get("mm")).add(pair.get("n")));
       }
     }

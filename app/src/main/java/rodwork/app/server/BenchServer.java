@@ -23,6 +23,7 @@ import rodwork.app.AppRefusal;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
+import rodwork.casework.rulebook.Rulebook;
 import rodwork.geometry.Watch;
 
 /**
@@ -41,7 +42,7 @@ public final class BenchServer implements AutoCloseable {
   /** A connection that says nothing is pinged, so that it lives while the page is open. */
   private static final int PING_SECONDS = 10;
 
-  private final Shelf shelf = new Shelf();
+  private final Shelf shelf;
   private final Map<String, SurveySocket> sockets = new ConcurrentHashMap<>();
   private final Javalin javalin;
   private final Gate gate;
@@ -56,20 +57,38 @@ public final class BenchServer implements AutoCloseable {
    * @param port port to listen at; 0 for any free one, null for the usual one where free
    * @param largestUpload the largest scan file taken [bytes]
    * @param store folder of the case store; made when the first case is
+   * @param rulebook what everything on the bench goes by
    */
   public record Settings(
-      Path bench, String listen, @Nullable Integer port, long largestUpload, Path store) {
+      Path bench,
+      String listen,
+      @Nullable Integer port,
+      long largestUpload,
+      Path store,
+      Rulebook rulebook) {
     private static final long LARGEST_UPLOAD = 512L << 20;
+
+    /** Settings that go by the shipped rulebook. */
+    public Settings(
+        Path bench, String listen, @Nullable Integer port, long largestUpload, Path store) {
+      this(bench, listen, port, largestUpload, store, Rulebook.shipped());
+    }
 
     /** Settings with the usual limits; without an address, this machine alone. */
     public static Settings of(
         Path bench, @Nullable String listen, @Nullable Integer port, Path store) {
       return new Settings(bench, listen == null ? LOOPBACK : listen, port, LARGEST_UPLOAD, store);
     }
+
+    /** The same with another rulebook. */
+    public Settings with(Rulebook other) {
+      return new Settings(bench, listen, port, largestUpload, store, other);
+    }
   }
 
   private BenchServer(Settings settings) {
     this.settings = settings;
+    this.shelf = new Shelf(settings.rulebook());
     this.gate = Gate.of(settings.listen());
     this.routes = new CastRoutes(shelf, settings.largestUpload());
     this.javalin = Javalin.create(this::configure);
@@ -221,7 +240,7 @@ public final class BenchServer implements AutoCloseable {
     new TripodRoutes(shelf).addTo(config.routes);
     new AbutmentRoutes(shelf).addTo(config.routes);
     new PlanRoutes(shelf).addTo(config.routes);
-    new HelpRoutes().addTo(config.routes);
+    new HelpRoutes(shelf.rulebook()).addTo(config.routes);
     CaseRoutes cases = new CaseRoutes(shelf, settings.store());
     cases.addTo(config.routes);
     new PrescriptionRoutes(shelf, cases).addTo(config.routes);

@@ -21,10 +21,15 @@ final class HelpRoutes {
   /** Where the look of the pages goes. */
   private static final String LOOK = "{{look}}";
 
+  private final Rulebook rulebook;
+
+  HelpRoutes(Rulebook rulebook) {
+    this.rulebook = rulebook;
+  }
+
   void addTo(RoutesConfig routes) {
     routes.get(
-        BELOW + "rules",
-        request -> send(request, RulebookText.html(RulebookPage.of(Rulebook.shipped()))));
+        BELOW + "rules", request -> send(request, RulebookText.html(RulebookPage.of(rulebook))));
     routes.get(
         BELOW + "tutorial",
         request -> send(request, text("tutorial.html").replace(LOOK, RulebookText.look())));

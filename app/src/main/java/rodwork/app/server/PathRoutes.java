@@ -81,7 +81,11 @@ final class PathRoutes {
     if (ready != null && teeth.equals(lastTeeth)) {
       return ready;
     }
-    ready = SearchPath.prepare(teeth, SearchPath.SearchRules.SHIPPED, watch);
+    ready =
+        SearchPath.prepare(
+            teeth,
+            new SearchPath.SearchRules(shelf.rulebook().path(), shelf.rulebook().planes()),
+            watch);
     lastTeeth = teeth;
     last = ready;
     return ready;

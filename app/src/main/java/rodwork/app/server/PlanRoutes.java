@@ -16,7 +16,6 @@ import rodwork.app.report.Json;
 import rodwork.app.report.PlanJson;
 import rodwork.casework.drawing.PlanDrawing;
 import rodwork.casework.drawing.Sheet;
-import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.plan.Choices;
 import rodwork.geometry.Watch;
 
@@ -75,8 +74,7 @@ final class PlanRoutes {
     Basis known = last;
     if (known == null || !known.of(teeth, wanted)) {
       known =
-          new Basis(
-              teeth, wanted, JudgeAbutments.of(teeth, wanted, Rulebook.shipped(), Watch.NONE));
+          new Basis(teeth, wanted, JudgeAbutments.of(teeth, wanted, shelf.rulebook(), Watch.NONE));
       last = known;
     }
     return known.judged;

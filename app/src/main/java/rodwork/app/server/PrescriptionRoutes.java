@@ -22,7 +22,6 @@ import rodwork.app.report.PrescriptionFolder;
 import rodwork.casework.prescription.Order;
 import rodwork.casework.prescription.Paper;
 import rodwork.casework.prescription.Prescription;
-import rodwork.casework.rulebook.Rulebook;
 import rodwork.casework.store.CaseCode;
 import rodwork.casework.store.CaseEdit;
 import rodwork.casework.store.CaseFile;
@@ -61,7 +60,7 @@ final class PrescriptionRoutes {
             Requests.path(body),
             AnswerReader.of(body.path("answers")),
             ChoicesReader.of(body.path("choices"), "the request"),
-            Rulebook.shipped(),
+            shelf.rulebook(),
             new WritePrescription.Ask(
                 file == null ? scan.name() : file.code().text(),
                 LocalDate.now(ZoneId.systemDefault()),

@@ -2,6 +2,7 @@ package rodwork.app.server;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.IntNode;
 import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
@@ -104,6 +105,15 @@ final class Requests {
     return ToothNumber.of(fdi.asInt());
   }
 
+  /** A tooth whose number is written as a word. */
+  static ToothNumber tooth(String word) {
+    int fdi =
+        word.length() == 2 && word.chars().allMatch(c -> c >= '0' && c <= '9')
+            ? Integer.parseInt(word)
+            : 0;
+    return tooth(IntNode.valueOf(fdi));
+  }
+
   static Gauges gauges(JsonNode message) {
     JsonNode given = message.path("gauges");
     List<Double> sizes = new ArrayList<>();
@@ -141,14 +151,14 @@ final class Requests {
     return given.asInt();
   }
 
-  private static double number(JsonNode node, String name) {
+  static double number(JsonNode node, String name) {
     if (!node.isNumber() || !Double.isFinite(node.asDouble())) {
       throw unreadable(name + " holds " + node + ", which is no number");
     }
     return node.asDouble();
   }
 
-  private static RuntimeException unreadable(String why) {
+  static RuntimeException unreadable(String why) {
     return AppRefusal.REQUEST_UNREADABLE.with(why);
   }
 }

@@ -18,6 +18,7 @@ import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.FoundTeeth;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.ThinnedCast;
+import rodwork.casework.rulebook.Rulebook;
 import rodwork.geometry.Watch;
 
 /** The casts that are open, oldest first. Safe for several threads. */
@@ -42,7 +43,18 @@ final class Shelf {
   /** As they were last laid over a cast; a new frame turns the room with it. */
   private final Map<String, LaidOpposing> opposing = new HashMap<>();
 
+  /** What every cast on the shelf is surveyed, searched, judged and planned by. */
+  private final Rulebook rulebook;
+
   private int count;
+
+  Shelf(Rulebook rulebook) {
+    this.rulebook = rulebook;
+  }
+
+  Rulebook rulebook() {
+    return rulebook;
+  }
 
   /**
    * Puts a cast on the shelf.
@@ -53,7 +65,7 @@ final class Shelf {
   synchronized String add(OpenedCast cast, Scan scan) {
     checkRoom();
     String id = "cast-" + ++count;
-    casts.put(id, cast);
+    casts.put(id, cast.by(rulebook.survey()));
     scans.put(id, scan);
     return id;
   }
@@ -83,7 +95,7 @@ final class Shelf {
    */
   synchronized void addAs(String id, OpenedCast cast) {
     checkRoom();
-    casts.put(id, cast);
+    casts.put(id, cast.by(rulebook.survey()));
   }
 
   /**

@@ -32,7 +32,7 @@ class OpposingRoutesTest {
   @BeforeEach
   void start() throws IOException {
     Files.writeString(bench.resolve("index.html"), "<!doctype html>");
-    server = BenchServer.start(new BenchServer.Settings(bench, "127.0.0.1", 0, 64 << 20));
+    server = BenchServer.start(new BenchServer.Settings(bench, "127.0.0.1", 0, 64 << 20, bench));
     visitor = new Visitor(server);
   }
 

@@ -151,6 +151,15 @@ final class ClaspReader {
       case "warns" -> new Clause.Consequence.Warns();
       case "shows" -> new Clause.Consequence.Shows();
       default -> {
+        Entry change = e.find("change");
+        if (change != null) {
+          Fact by = fact(e.at("by"), e.at("by").text());
+          Threshold most = thresholds.named(e.at("at-most"));
+          if (!most.unit().equals(by.unit())) {
+            throw e.at("at-most").wrong("it is in " + most.unit() + ", not in " + by.unit());
+          }
+          yield new Clause.Consequence.Changes(change.text(), by, most);
+        }
         Entry by = e.find("by");
         yield new Clause.Consequence.Prepares(
             e.at("prepare").text(),

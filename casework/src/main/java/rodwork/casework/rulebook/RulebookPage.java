@@ -196,6 +196,10 @@ public record RulebookPage(String title, String hash, List<Section> sections) {
   }
 
   private static String otherwise(Entry e) {
+    Entry change = e.find("change");
+    if (change != null) {
+      return change.text() + ", where that reaches at most " + e.at("at-most").text();
+    }
     Entry prepare = e.find("prepare");
     if (prepare == null) {
       return e.text();

@@ -62,6 +62,11 @@ final class Abutments {
     put(general, Fact.RECIPROCAL_HEIGHT, 3);
     put(general, Fact.CIRCLET_LENGTH, 16);
     put(general, Fact.BAR_LENGTH, 14);
+    general.put(Fact.BAR_CROSSING, Reading.degrees(88, 3));
+    general.put(Fact.ENCIRCLEMENT, Reading.degrees(220, 3));
+    general.put(Fact.ARM_PULL, new Reading.Measured(5, 1, "N"));
+    general.put(Fact.ARM_STRESS, new Reading.Measured(0.6, 0.2, "1"));
+    general.put(Fact.ARM_STRESS_OTHERWISE, new Reading.Measured(0.4, 0.1, "1"));
     Map<AbutmentFacts.Site, AbutmentFacts.Third> thirds = new HashMap<>();
     for (Surface surface : List.of(Surface.FACIAL, Surface.LINGUAL)) {
       for (AcrossThird across : AcrossThird.values()) {

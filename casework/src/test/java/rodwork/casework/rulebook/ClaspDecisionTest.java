@@ -80,6 +80,22 @@ class ClaspDecisionTest {
     return Abutments.mm(value);
   }
 
+  private static Reading share(double value, double uncertainty) {
+    return new Reading.Measured(value, uncertainty, "1");
+  }
+
+  /** What serves on the premolar. */
+  private static final String[] SERVING = {
+    "cast-circumferential",
+    "reverse-circlet",
+    "hairpin",
+    "back-action",
+    "combination",
+    "i-bar",
+    "t-bar",
+    "modified-t-bar"
+  };
+
   private static final String[] BARS = {"i-bar", "t-bar", "modified-t-bar"};
 
   static List<Change> changes() {
@@ -134,6 +150,32 @@ class ClaspDecisionTest {
             mm(1.6),
             "bar-total-stand-off",
             out("rpi", "i-bar", "t-bar", "modified-t-bar")));
+    c.add(change(p, Fact.BAR_CROSSING, Reading.degrees(60, 3), "bar-crossing", out(BARS)));
+    c.add(
+        change(
+            p,
+            Fact.BAR_CROSSING,
+            Reading.degrees(76, 3),
+            "bar-crossing",
+            all(Answer.NOT_DECIDED, BARS)));
+    // Arms: what is surely overstressed is made of another material or does not serve; what may be
+    // is a warning.
+    c.add(
+        change(
+            p, Fact.ARM_STRESS, share(1.5, 0.3), "arm-stress", all(Answer.SERVES_AFTER, SERVING)));
+    c.add(change(p, Fact.ARM_STRESS, share(1.0, 0.3), "", Map.of()));
+    c.add(
+        new Change(
+            "an arm overstressed in every material",
+            p,
+            p.with(Fact.ARM_STRESS, share(1.5, 0.3))
+                .with(Fact.ARM_STRESS_OTHERWISE, share(1.1, 0.2)),
+            "arm-stress",
+            out(SERVING)));
+    c.add(change(p, Fact.ARM_PULL, new Reading.Measured(1, 0.3, "N"), "arm-pull-weak", Map.of()));
+    c.add(change(p, Fact.ARM_PULL, new Reading.Measured(15, 3, "N"), "arm-pull-strong", Map.of()));
+    c.add(change(p, Fact.ARM_PULL, new Reading.NotKnown("the tip locks itself"), "", Map.of()));
+    c.add(change(p, Fact.ENCIRCLEMENT, Reading.degrees(170, 3), "arm-encirclement", Map.of()));
     // Free end.
     Map<String, Answer> free = out("cast-circumferential");
     free.put("rpi", Answer.SERVES);
@@ -198,7 +240,7 @@ class ClaspDecisionTest {
     c.add(change(p, Fact.RECIPROCAL_HEIGHT, mm(1), "reciprocal-contact", Map.of()));
     c.add(change(p, Fact.TOOTH_KIND, word("canine"), "", out("hairpin", "back-action")));
     // Where there is no space.
-    Map<String, Answer> noSpace = out("combination");
+    Map<String, Answer> noSpace = out("combination", "i-bar", "t-bar", "modified-t-bar");
     noSpace.put("embrasure", Answer.SERVES);
     c.add(change(p, Fact.ADJACENT_SPACE, no(), "", noSpace));
     c.add(
@@ -392,7 +434,15 @@ class ClaspDecisionTest {
             tried.add(base.with(fact, mm(0)));
             tried.add(base.with(fact, mm(9)));
           }
-          case ANGLE -> {}
+          case ANGLE -> {
+            tried.add(base.with(fact, Reading.degrees(5, 1)));
+            tried.add(base.with(fact, Reading.degrees(350, 1)));
+          }
+          case FORCE -> {
+            tried.add(base.with(fact, new Reading.Measured(0.5, 0.1, "N")));
+            tried.add(base.with(fact, new Reading.Measured(30, 5, "N")));
+          }
+          case SHARE -> tried.add(base.with(fact, new Reading.Measured(1.6, 0.3, "1")));
         }
       }
       for (Surface surface : List.of(Surface.FACIAL, Surface.LINGUAL)) {
@@ -556,5 +606,31 @@ class ClaspDecisionTest {
         .filter(j -> j.answer() == Answer.SERVES)
         .map(j -> j.family().id())
         .toList();
+  }
+
+  @Test
+  void anOverstressedArmIsWeighedWithWhatWouldHelp() {
+    AbutmentFacts over = Abutments.premolar().with(Fact.ARM_STRESS, share(1.5, 0.3));
+    Judgement cast = JUDGE.judge(over).of("cast-circumferential");
+    assertThat(cast.answer()).isEqualTo(Answer.SERVES_AFTER);
+    assertThat(cast.preparations()).isEmpty();
+    assertThat(cast.changes())
+        .singleElement()
+        .satisfies(c -> assertThat(c.what()).contains("material"));
+    Judgement maybe =
+        JUDGE
+            .judge(Abutments.premolar().with(Fact.ARM_STRESS, share(1, 0.3)))
+            .of("cast-circumferential");
+    assertThat(maybe.answer()).isEqualTo(Answer.SERVES);
+    assertThat(maybe.warnings()).contains("arm-stress");
+    // What is ruled out by its place is not worked out as far as its forces, and says so.
+    AbutmentFacts none =
+        Abutments.premolar()
+            .with(Fact.FRENUM, yes())
+            .with(Fact.ARM_STRESS, new Reading.NotKnown("not worked out"))
+            .with(Fact.ARM_PULL, new Reading.NotKnown("not worked out"));
+    Judgement bar = JUDGE.judge(none).of("i-bar");
+    assertThat(bar.answer()).isEqualTo(Answer.DOES_NOT_SERVE);
+    assertThat(bar.step("arm-stress")).isEmpty();
   }
 }

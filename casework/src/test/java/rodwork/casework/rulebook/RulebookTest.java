@@ -145,7 +145,12 @@ class RulebookTest {
             "wants: {vestibule-depth: {at-least: clasp-pull-good-to}}",
             "N"),
         new Mistake("rulebook-field", "material: pgp-wire", "material: string", "string"),
-        new Mistake("rulebook-field", "uses: [tip, ring]", "uses: [tip, rink]", "rink"),
+        new Mistake("rulebook-field", "uses: [tip, ring, arms]", "uses: [tip, rink, arms]", "rink"),
+        new Mistake(
+            "rulebook-field",
+            "by: arm-stress-otherwise, at-most: arm-stress-share",
+            "by: arm-stress-otherwise, at-most: clasp-pull-good-to",
+            "not in 1"),
         new Mistake(
             "rulebook-field",
             "first: [combination, i-bar, rpi]",

@@ -1,6 +1,7 @@
 package rodwork.design.abutment;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,18 +25,22 @@ import rodwork.design.clasp.ClaspJudge;
 import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Family;
 import rodwork.design.clasp.Judgement;
+import rodwork.design.course.ArmShape;
 import rodwork.design.course.BarWay;
 import rodwork.design.course.ClaspAction;
 import rodwork.design.course.ClaspCourse;
 import rodwork.design.course.CourseFinder;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
+import rodwork.geometry.mesh.SurfacePoint;
 import rodwork.geometry.mesh.TriangleTree;
 import rodwork.geometry.mesh.VertexNormals;
 import rodwork.rules.Place;
 import rodwork.rules.Reading;
 import rodwork.rules.Threshold;
+import rodwork.survey.RodReading;
 import rodwork.survey.Survey;
+import rodwork.survey.WayDown;
 import rodwork.survey.path.SiteFinder;
 import rodwork.survey.plane.PlanePatch;
 import rodwork.survey.plane.PlaneReading;
@@ -43,13 +48,21 @@ import rodwork.survey.plane.PlaneSites;
 
 /** Judges the abutments of an arch: a pure function of arch, teeth, chart, survey and rules. */
 public final class Abutments {
-  /** Where exactly an arm begins is open to this [mm]. */
-  private static final double LENGTH_MM = 0.5;
+  /** A tip farther from the scan lies on nothing [mm]. */
+  private static final double TIP_NEAR_MM = 1;
+
+  /**
+   * Names the retentive arm of a family in one row.
+   *
+   * @param side of the space
+   */
+  public record ArmKey(ToothNumber tooth, Surface side, String family) {}
 
   private final Survey survey;
   private final Dentition dentition;
   private final AbutmentRules rules;
   private final Answers answers;
+  private final Map<ArmKey, ArmShape> shapes;
   private final TriangleTree tree;
   private final PlaneSites sites;
   private final VertexNormals normals;
@@ -58,11 +71,17 @@ public final class Abutments {
   private final ToothSurface surface;
 
   private Abutments(
-      Arch arch, Survey survey, Dentition dentition, AbutmentRules rules, Answers answers) {
+      Arch arch,
+      Survey survey,
+      Dentition dentition,
+      AbutmentRules rules,
+      Answers answers,
+      Map<ArmKey, ArmShape> shapes) {
     this.survey = survey;
     this.dentition = dentition;
     this.rules = rules;
     this.answers = answers;
+    this.shapes = Map.copyOf(shapes);
     this.tree = TriangleTree.of(arch.mesh());
     this.sites = new PlaneSites(arch, tree, rules.planes());
     this.normals = PlanePatch.normals(arch.topology(), rules.planes());
@@ -79,6 +98,7 @@ public final class Abutments {
    * @param wanted teeth to judge; empty: those beside spaces, and on a side without a space the
    *     last premolar and the first molar
    * @param answers what a person said
+   * @param shapes what a person made of retentive arms; the others lie as they are laid out
    * @return from the patient's right to left
    */
   public static List<Abutment> of(
@@ -88,8 +108,9 @@ public final class Abutments {
       SortedSet<ToothNumber> wanted,
       AbutmentRules rules,
       Answers answers,
+      Map<ArmKey, ArmShape> shapes,
       Watch watch) {
-    Abutments all = new Abutments(arch, survey, dentition, rules, answers);
+    Abutments all = new Abutments(arch, survey, dentition, rules, answers, shapes);
     SortedSet<ToothNumber> teeth =
         wanted.isEmpty() ? new TreeSet<>(SiteFinder.likelyAbutments(dentition)) : wanted;
     List<Row> rows = new ArrayList<>();
@@ -167,40 +188,104 @@ public final class Abutments {
                 rules.limits().barRelief()),
             rules.arms());
     Map<AbutmentFacts.Reach, ClaspCourse.Attempt> attempts = new HashMap<>();
-    Map<AbutmentFacts.Reach, Reading> reaches = new HashMap<>();
+    Map<AbutmentFacts.Reach, Map<Fact, Reading>> laid = new HashMap<>();
     for (Family family : rules.clasps().families()) {
       for (AbutmentFacts.Spot spot : family.tips()) {
         AcrossThird tip = facts.across(spot);
         AbutmentFacts.Reach reach = new AbutmentFacts.Reach(family.id(), tip);
-        ClaspCourse.Attempt attempt = finder.course(family, facts, tip);
+        ArmShape shape =
+            shapes.getOrDefault(new ArmKey(tooth.number(), side, family.id()), ArmShape.AS_LAID);
+        ClaspCourse.Attempt attempt = finder.course(family, facts, tip, shape);
         attempts.put(reach, attempt);
-        reaches.put(reach, length(attempt));
+        laid.put(reach, readings(tooth, attempt));
       }
     }
-    AbutmentJudgement judgement = judge.judge(answers.on(facts.withReaches(reaches)));
+    // Forces are worked out where nothing else rules a family out, and where a person spoke of its
+    // arm: a choice stands, whatever the ledger says of it.
+    Map<AbutmentFacts.Reach, ClaspAction> worked = new HashMap<>();
+    AbutmentFacts told = answers.on(facts.withLaid(laid));
+    for (Family family : rules.clasps().families()) {
+      boolean spoken = shapes.containsKey(new ArmKey(tooth.number(), side, family.id()));
+      List<AbutmentFacts.Reach> reaches =
+          spoken
+              ? family.tips().stream()
+                  .map(spot -> new AbutmentFacts.Reach(family.id(), told.across(spot)))
+                  .toList()
+              : judge.open(family, told);
+      for (AbutmentFacts.Reach reach : reaches) {
+        ClaspCourse.Attempt attempt = attempts.get(reach);
+        if (attempt != null && attempt.course().isPresent()) {
+          ClaspAction action = action(attempt.course().get(), family, tooth);
+          worked.put(reach, action);
+          Map<Fact, Reading> all = readings(tooth, attempt);
+          all.putAll(action.readings());
+          laid.put(reach, all);
+        }
+      }
+    }
+    AbutmentJudgement judgement = judge.judge(answers.on(facts.withLaid(laid)));
     Map<String, ClaspAction> actions = new HashMap<>();
     Map<String, String> noCourse = new HashMap<>();
     for (Judgement j : judgement.inOrder()) {
-      if (j.answer() == Judgement.Answer.DOES_NOT_SERVE || j.tip().isEmpty()) {
+      if (j.tip().isEmpty()) {
         continue;
       }
       AbutmentFacts.Reach reach = new AbutmentFacts.Reach(j.family().id(), j.tip().get());
+      ClaspAction action = worked.get(reach);
       ClaspCourse.Attempt attempt = attempts.get(reach);
-      if (attempt != null && attempt.course().isPresent()) {
-        actions.put(j.family().id(), action(attempt.course().get(), j.family(), tooth));
-      } else if (attempt != null) {
+      if (action != null) {
+        actions.put(j.family().id(), action);
+      } else if (attempt != null
+          && attempt.course().isEmpty()
+          && j.answer() != Judgement.Answer.DOES_NOT_SERVE) {
         noCourse.put(j.family().id(), attempt.why());
       }
     }
     return new Abutment(tooth, side, space, planes, sections, judgement, actions, noCourse);
   }
 
-  /** A length is known to the width of a tip. */
-  private static Reading length(ClaspCourse.Attempt attempt) {
-    return attempt
-        .course()
-        .<Reading>map(c -> Reading.mm(c.retentive().lengthMm(), LENGTH_MM))
-        .orElseGet(() -> new Reading.NotKnown(attempt.why()));
+  /** What a course tells of itself, or why there is none; a tip put elsewhere is read there. */
+  private Map<Fact, Reading> readings(Tooth tooth, ClaspCourse.Attempt attempt) {
+    Map<Fact, Reading> readings = new EnumMap<>(Fact.class);
+    if (attempt.course().isEmpty()) {
+      for (Fact fact : Fact.values()) {
+        if (fact.ofArm()) {
+          readings.put(fact, new Reading.NotKnown(attempt.why()));
+        }
+      }
+      return readings;
+    }
+    ClaspCourse course = attempt.course().get();
+    readings.putAll(course.readings());
+    if (course.shape().movesTip()) {
+      tree.closest(course.retentive().end().point(), TIP_NEAR_MM)
+          .ifPresent(on -> readings.putAll(tip(tooth, on)));
+    }
+    return readings;
+  }
+
+  private Map<Fact, Reading> tip(Tooth tooth, SurfacePoint on) {
+    RodReading rod = survey.read(on.point(), on.triangle());
+    WayDown down = survey.wayDown(on.point(), on.triangle(), tooth::has);
+    double sure = rod.uncertaintyMm();
+    Map<Fact, Reading> readings = new EnumMap<>(Fact.class);
+    readings.put(Fact.TIP_UNDERCUT, Reading.mm(rod.overhang().depthMm(), sure));
+    readings.put(
+        Fact.TIP_AT_REFERENCE, known(rod.depthAtReferenceMm(), sure, Fact.TIP_AT_REFERENCE));
+    readings.put(Fact.TIP_TRAVEL, known(rod.belowSurveyLineMm(), sure, Fact.TIP_TRAVEL));
+    readings.put(Fact.TIP_CONVERGENCE, known(rod.convergenceDeg(), 0, Fact.TIP_CONVERGENCE));
+    readings.put(
+        Fact.TIP_FROM_MARGIN,
+        tooth.has(on.triangle())
+            ? known(down.lengthMm(), rules.limits().marginKnownTo().value(), Fact.TIP_FROM_MARGIN)
+            : Reading.mm(0, rules.limits().marginKnownTo().value()));
+    return readings;
+  }
+
+  private static Reading known(double value, double uncertainty, Fact fact) {
+    return Double.isNaN(value)
+        ? new Reading.NotKnown("not read where the tip was put")
+        : new Reading.Measured(value, uncertainty, fact.unit());
   }
 
   private ClaspAction action(ClaspCourse course, Family family, Tooth tooth) {

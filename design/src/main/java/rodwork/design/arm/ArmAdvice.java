@@ -3,15 +3,25 @@ package rodwork.design.arm;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Range;
 
 /**
  * What to do where an arm is overstressed: other materials on the same curve, or how long it would
  * have to be.
+ *
+ * @param sentences for a person; empty where the stress stays within the proof stress
+ * @param leastShare peak stress of the least stressed other material as a share of its proof
+ *     stress; empty where none was tried
  */
-public final class ArmAdvice {
-  private ArmAdvice() {}
+public record ArmAdvice(List<String> sentences, Optional<Range> leastShare) {
+  /** Of an arm that needs none. */
+  public static final ArmAdvice NONE = new ArmAdvice(List.of(), Optional.empty());
+
+  public ArmAdvice {
+    sentences = List.copyOf(sentences);
+  }
 
   /**
    * A material in the sections that arms of it have.
@@ -23,16 +33,16 @@ public final class ArmAdvice {
   public record Choice(ArmMaterial material, Section root, Section tip) {}
 
   /**
-   * Advice for an arm, in sentences; empty where its stress stays within the proof stress.
+   * Advice for an arm.
    *
    * @param forces of the arm as it is
    * @param others choices to try on the same curve
    */
-  public static List<String> of(
+  public static ArmAdvice of(
       ArmForces forces, List<Choice> others, ToothSurface tooth, Vec3 path, ArmRules rules) {
     double limit = rules.stressShare().value();
     if (forces.stressShare().to() <= limit) {
-      return List.of();
+      return NONE;
     }
     List<String> advice = new ArrayList<>();
     Arm arm = forces.arm();
@@ -44,12 +54,16 @@ public final class ArmAdvice {
             forces.material().name(),
             words(forces.stressMpa()),
             words(forces.material().proofMpa())));
+    Range best = null;
     for (Choice other : others) {
       if (other.material().equals(forces.material())) {
         continue;
       }
       ArmForces there =
           ArmForces.of(arm.with(other.root(), other.tip()), other.material(), tooth, path, rules);
+      if (best == null || there.stressShare().to() < best.to()) {
+        best = there.stressShare();
+      }
       if (there.stressShare().to() <= limit) {
         advice.add(
             String.format(
@@ -65,7 +79,7 @@ public final class ArmAdvice {
     advice.add(
         String.format(
             Locale.ROOT, "Or an arm of the same sections about %.0f mm long.", Math.ceil(longer)));
-    return advice;
+    return new ArmAdvice(advice, Optional.ofNullable(best));
   }
 
   private static String words(Range range) {

@@ -21,8 +21,8 @@ import rodwork.rules.Reading;
  * @param thirds readings of the facial and lingual thirds
  * @param crossings readings of the gum below each facial third, where a bar to that third would
  *     cross the margin; a third without them has the general ones
- * @param reaches length of the retentive arm of a family with its tip in a third; one without has
- *     the general length
+ * @param laid what was read off the arms of a family with its tip in a third; what is not there is
+ *     the general reading
  */
 public record AbutmentFacts(
     ToothNumber tooth,
@@ -31,7 +31,7 @@ public record AbutmentFacts(
     Map<Fact, Place> places,
     Map<Site, Third> thirds,
     Map<AcrossThird, Crossing> crossings,
-    Map<Reach, Reading> reaches) {
+    Map<Reach, Map<Fact, Reading>> laid) {
   /** The retentive arm of a family with its tip in one third. */
   public record Reach(String family, AcrossThird tip) {}
 
@@ -101,7 +101,13 @@ public record AbutmentFacts(
     places = Map.copyOf(places);
     thirds = Map.copyOf(thirds);
     crossings = Map.copyOf(crossings);
-    reaches = Map.copyOf(reaches);
+    Map<Reach, Map<Fact, Reading>> arms = new HashMap<>();
+    laid.forEach(
+        (reach, readings) -> {
+          readings.forEach(AbutmentFacts::check);
+          arms.put(reach, Map.copyOf(readings));
+        });
+    laid = Map.copyOf(arms);
   }
 
   /** Facts without readings of single crossings. */
@@ -165,7 +171,7 @@ public record AbutmentFacts(
     changed.putAll(general);
     changed.put(fact, reading);
     return new AbutmentFacts(
-        tooth, space, changed, places, thirds, crossingsWithout(fact), reachesWithout(fact));
+        tooth, space, changed, places, thirds, crossingsWithout(fact), laidWithout(fact));
   }
 
   /** The same facts without one. */
@@ -173,17 +179,24 @@ public record AbutmentFacts(
     Map<Fact, Reading> changed = new HashMap<>(general);
     changed.remove(fact);
     return new AbutmentFacts(
-        tooth, space, changed, places, thirds, crossingsWithout(fact), reachesWithout(fact));
+        tooth, space, changed, places, thirds, crossingsWithout(fact), laidWithout(fact));
   }
 
-  /** What a person says of an arm's length goes before what was laid out. */
-  private Map<Reach, Reading> reachesWithout(Fact fact) {
-    return fact == Fact.CIRCLET_LENGTH || fact == Fact.BAR_LENGTH ? Map.of() : reaches;
+  /** What a person says of an arm goes before what was laid out. */
+  private Map<Reach, Map<Fact, Reading>> laidWithout(Fact fact) {
+    Map<Reach, Map<Fact, Reading>> left = new HashMap<>();
+    laid.forEach(
+        (reach, readings) -> {
+          Map<Fact, Reading> others = new HashMap<>(readings);
+          others.remove(fact);
+          left.put(reach, others);
+        });
+    return left;
   }
 
-  /** The same facts with the lengths of arms. */
-  public AbutmentFacts withReaches(Map<Reach, Reading> lengths) {
-    return new AbutmentFacts(tooth, space, general, places, thirds, crossings, lengths);
+  /** The same facts with what was read off arms. */
+  public AbutmentFacts withLaid(Map<Reach, Map<Fact, Reading>> readings) {
+    return new AbutmentFacts(tooth, space, general, places, thirds, crossings, readings);
   }
 
   private Map<AcrossThird, Crossing> crossingsWithout(Fact fact) {
@@ -196,14 +209,14 @@ public record AbutmentFacts(
   public AbutmentFacts at(Fact fact, Place place) {
     Map<Fact, Place> changed = new HashMap<>(places);
     changed.put(fact, place);
-    return new AbutmentFacts(tooth, space, general, changed, thirds, crossings, reaches);
+    return new AbutmentFacts(tooth, space, general, changed, thirds, crossings, laid);
   }
 
   /** The same facts with other readings of a third. */
   public AbutmentFacts with(Site site, Third third) {
     Map<Site, Third> changed = new HashMap<>(thirds);
     changed.put(site, third);
-    return new AbutmentFacts(tooth, space, general, places, changed, crossings, reaches);
+    return new AbutmentFacts(tooth, space, general, places, changed, crossings, laid);
   }
 
   /** The third on the side of the space or away from it. */

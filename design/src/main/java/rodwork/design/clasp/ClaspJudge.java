@@ -47,6 +47,11 @@ public final class ClaspJudge {
     return new AbutmentJudgement(facts, judged, couldReorder);
   }
 
+  /** Every third for the tip of a family in which it is not ruled out. */
+  public List<AbutmentFacts.Reach> open(Family family, AbutmentFacts facts) {
+    return FamilyJudge.open(family, facts, book.fits().value());
+  }
+
   private static String sentence(Family family, List<Preference> apply) {
     for (Preference p : apply) {
       if (p.names(family)) {

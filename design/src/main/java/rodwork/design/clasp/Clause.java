@@ -47,5 +47,15 @@ public record Clause(
      * @param most more than this cannot be prepared
      */
     record Prepares(String what, Optional<Fact> by, Threshold most) implements Consequence {}
+
+    /**
+     * The clasp itself can be made otherwise; what is too close to call is a warning, for the clasp
+     * is made and tried, not cut into a tooth.
+     *
+     * @param what the change, for a person
+     * @param by fact that says what is reached by it
+     * @param most above this the change does not help, and the family does not serve
+     */
+    record Changes(String what, Fact by, Threshold most) implements Consequence {}
   }
 }

@@ -44,6 +44,11 @@ public enum Fact {
   RECIPROCAL_HEIGHT("height of the parallel surface for the reciprocal arm", Kind.LENGTH),
   CIRCLET_LENGTH("length of an arm around the tooth", Kind.LENGTH),
   BAR_LENGTH("length of a bar", Kind.LENGTH),
+  BAR_CROSSING("angle at which the bar crosses the gingival margin", Kind.ANGLE),
+  ENCIRCLEMENT("how far the clasp goes round the tooth", Kind.ANGLE),
+  ARM_PULL("pull of the clasp", Kind.FORCE),
+  ARM_STRESS("peak stress of the retentive arm as a share of its proof stress", Kind.SHARE),
+  ARM_STRESS_OTHERWISE("the same of the least stressed other material", Kind.SHARE),
   /** Of the surface that carries the tip, from the survey line to what bounds it. */
   ROOM_ABOVE_ORIGIN("room above the survey line where the arm begins", Kind.LENGTH),
   ROOM_ABOVE_MIDDLE("room above the survey line in the middle third", Kind.LENGTH),
@@ -60,7 +65,9 @@ public enum Fact {
     CHOICE,
     YES_NO,
     LENGTH,
-    ANGLE
+    ANGLE,
+    FORCE,
+    SHARE
   }
 
   private final String words;
@@ -100,6 +107,8 @@ public enum Fact {
     return switch (kind) {
       case LENGTH -> "mm";
       case ANGLE -> "degrees";
+      case FORCE -> "N";
+      case SHARE -> "1";
       case CHOICE, YES_NO -> "";
     };
   }
@@ -112,6 +121,21 @@ public enum Fact {
   /** Whether it is read at the gauge mark of the tip. */
   public boolean ofTip() {
     return name().startsWith("TIP_");
+  }
+
+  /** Whether it is read off the arms as they were laid out. */
+  public boolean ofArm() {
+    return switch (this) {
+      case CIRCLET_LENGTH,
+          BAR_LENGTH,
+          BAR_CROSSING,
+          ENCIRCLEMENT,
+          ARM_PULL,
+          ARM_STRESS,
+          ARM_STRESS_OTHERWISE ->
+          true;
+      default -> false;
+    };
   }
 
   /** Whether it is read in one third of the surface that carries the tip. */

@@ -22,6 +22,7 @@ final class FamilyJudge {
   private final double fitsMm;
   private final List<Judgement.Step> steps = new ArrayList<>();
   private final List<Judgement.Preparation> preparations = new ArrayList<>();
+  private final List<Judgement.Change> changes = new ArrayList<>();
   private final List<String> warnings = new ArrayList<>();
   private final Set<Fact> undecided = EnumSet.noneOf(Fact.class);
   private boolean out;
@@ -30,6 +31,18 @@ final class FamilyJudge {
     this.family = family;
     this.tip = tip;
     this.fitsMm = fitsMm;
+  }
+
+  /** Where a family is not ruled out: only there arms are worth working out. */
+  static List<AbutmentFacts.Reach> open(Family family, AbutmentFacts facts, double fitsMm) {
+    return family.tips().stream()
+        .map(spot -> new TipPlace(facts, family, spot, fitsMm))
+        .filter(
+            place ->
+                new FamilyJudge(family, place, fitsMm).judge().answer()
+                    != Judgement.Answer.DOES_NOT_SERVE)
+        .map(TipPlace::reach)
+        .toList();
   }
 
   /** The best that a family can do: its tip in the best of the thirds it may lie in. */
@@ -56,13 +69,16 @@ final class FamilyJudge {
             ? Judgement.Answer.DOES_NOT_SERVE
             : !undecided.isEmpty()
                 ? Judgement.Answer.NOT_DECIDED
-                : preparations.isEmpty() ? Judgement.Answer.SERVES : Judgement.Answer.SERVES_AFTER;
+                : preparations.isEmpty() && changes.isEmpty()
+                    ? Judgement.Answer.SERVES
+                    : Judgement.Answer.SERVES_AFTER;
     return new Judgement(
         family,
         answer,
         Optional.of(tip.across),
         steps,
         out ? List.of() : preparations,
+        out ? List.of() : changes,
         warnings,
         out ? Set.of() : undecided,
         "");
@@ -70,6 +86,11 @@ final class FamilyJudge {
 
   private void undercut() {
     Threshold gauge = family.gauge();
+    Optional<Reading> put = tip.put(Fact.TIP_UNDERCUT);
+    if (put.isPresent()) {
+      undercutPut(put.get());
+      return;
+    }
     Reading depth =
         tip.mark.isPresent()
             ? tip.mark.get().depth()
@@ -112,11 +133,52 @@ final class FamilyJudge {
     }
   }
 
+  /** A tip that a person put elsewhere must lie within a gauge's fit of the undercut it takes. */
+  private void undercutPut(Reading depth) {
+    Threshold gauge = family.gauge();
+    steps.add(
+        new Judgement.Step(
+            new Finding(
+                UNDERCUT,
+                "undercut where the tip was put",
+                tip.place(Fact.TIP_UNDERCUT),
+                depth,
+                new Limit.Least(gauge.value() - fitsMm, gauge.unit()),
+                gauge.source(),
+                gauge.standing(),
+                new Limit.Least(gauge.value() - fitsMm, gauge.unit()).judge(depth)),
+            new Clause.Consequence.Warns(),
+            String.format(Locale.ROOT, "the tip takes the %.2f mm gauge", gauge.value())));
+    Finding deep =
+        new Finding(
+            UNDERCUT,
+            "undercut where the tip was put",
+            tip.place(Fact.TIP_UNDERCUT),
+            depth,
+            new Limit.Most(gauge.value() + fitsMm, gauge.unit()),
+            gauge.source(),
+            gauge.standing(),
+            new Limit.Most(gauge.value() + fitsMm, gauge.unit()).judge(depth));
+    steps.add(
+        new Judgement.Step(
+            deep,
+            new Clause.Consequence.Warns(),
+            "deeper than its gauge an arm is bent further than it is made for"));
+    if (steps.stream().anyMatch(s -> s.finding().verdict() == Verdict.NOT_MET)) {
+      warnings.add(UNDERCUT);
+    }
+  }
+
   private void ask(Clause clause) {
     Fact fact = clause.wants().fact();
     Verdict asked = Condition.all(clause.when(), tip::reading);
-    // Without a mark the retentive undercut has failed or is open already; its tip has no readings.
-    if (asked == Verdict.NOT_MET || (fact.ofTip() && tip.mark.isEmpty())) {
+    // Without a mark the retentive undercut has failed or is open already; its tip has no readings,
+    // and an arm to it no forces.
+    if (asked == Verdict.NOT_MET || ((fact.ofTip() || ofForces(fact)) && !tip.stands())) {
+      return;
+    }
+    // What is ruled out by its place is not worked out as far as its forces.
+    if (ofForces(fact) && !(tip.reading(fact) instanceof Reading.Measured) && out) {
       return;
     }
     Verdict verdict = clause.wants().judge(tip::reading);
@@ -138,6 +200,9 @@ final class FamilyJudge {
       // A warning that hangs on an unknown is given: the convenient value is not assumed.
       warnings.add(clause.id());
     } else if (verdict == Verdict.TOO_CLOSE_TO_CALL
+        && clause.otherwise() instanceof Clause.Consequence.Changes) {
+      warnings.add(clause.id());
+    } else if (verdict == Verdict.TOO_CLOSE_TO_CALL
         && asked.decided()
         && canPrepare(clause.otherwise(), finding)) {
       follow(clause.id(), clause.otherwise(), finding);
@@ -153,6 +218,10 @@ final class FamilyJudge {
     } else {
       addUndecided(clause.when());
     }
+  }
+
+  private static boolean ofForces(Fact fact) {
+    return fact == Fact.ARM_PULL || fact == Fact.ARM_STRESS || fact == Fact.ARM_STRESS_OTHERWISE;
   }
 
   /**
@@ -180,6 +249,31 @@ final class FamilyJudge {
       case Clause.Consequence.Warns _ -> warnings.add(clause);
       case Clause.Consequence.Shows _ -> {}
       case Clause.Consequence.Prepares prepares -> prepare(clause, prepares, finding);
+      case Clause.Consequence.Changes change -> change(clause, change, finding);
+    }
+  }
+
+  private void change(String clause, Clause.Consequence.Changes change, Finding finding) {
+    Reading reached = tip.reading(change.by());
+    Limit most = new Limit.Most(change.most().value(), change.most().unit());
+    Verdict helps = most.judge(reached);
+    steps.add(
+        new Judgement.Step(
+            new Finding(
+                change.most().id(),
+                change.what(),
+                finding.place(),
+                reached,
+                most,
+                change.most().source(),
+                change.most().standing(),
+                helps),
+            new Clause.Consequence.RulesOut(),
+            "else the arm must be longer"));
+    if (helps == Verdict.MET) {
+      changes.add(new Judgement.Change(clause, change.what()));
+    } else {
+      out = true;
     }
   }
 

@@ -13,7 +13,8 @@ import rodwork.rules.Finding;
  * @param answer the answer
  * @param tip third that its tip would lie in; empty where there is no place for it
  * @param steps every clause that was asked, in order
- * @param preparations what must be done first, with how much
+ * @param preparations what must be done in the mouth first, with how much
+ * @param changes what must be made otherwise about the clasp itself
  * @param warnings ids of the clauses that warn
  * @param undecided facts that could change the answer
  * @param rankedBy one sentence: why it stands where it stands
@@ -24,6 +25,7 @@ public record Judgement(
     Optional<AcrossThird> tip,
     List<Step> steps,
     List<Preparation> preparations,
+    List<Change> changes,
     List<String> warnings,
     Set<Fact> undecided,
     String rankedBy) {
@@ -64,9 +66,18 @@ public record Judgement(
    */
   public record Preparation(String clause, String what, double amountMm) {}
 
+  /**
+   * Something to make otherwise.
+   *
+   * @param clause id of the clause that wants it
+   * @param what for a person
+   */
+  public record Change(String clause, String what) {}
+
   public Judgement {
     steps = List.copyOf(steps);
     preparations = List.copyOf(preparations);
+    changes = List.copyOf(changes);
     warnings = List.copyOf(warnings);
     undecided = Set.copyOf(undecided);
   }
@@ -77,6 +88,7 @@ public record Judgement(
   }
 
   Judgement ranked(String sentence) {
-    return new Judgement(family, answer, tip, steps, preparations, warnings, undecided, sentence);
+    return new Judgement(
+        family, answer, tip, steps, preparations, changes, warnings, undecided, sentence);
   }
 }

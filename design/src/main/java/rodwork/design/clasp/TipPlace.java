@@ -1,5 +1,6 @@
 package rodwork.design.clasp;
 
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.tooth.AcrossThird;
@@ -29,6 +30,10 @@ final class TipPlace {
   }
 
   Reading reading(Fact fact) {
+    Optional<Reading> put = fact.ofTip() ? put(fact) : Optional.empty();
+    if (put.isPresent()) {
+      return put.get();
+    }
     return switch (fact) {
       case TIP_UNDERCUT -> ofMark(mark.map(AbutmentFacts.Mark::depth));
       case TIP_AT_REFERENCE -> ofMark(mark.map(AbutmentFacts.Mark::atReference));
@@ -39,15 +44,37 @@ final class TipPlace {
       case ROOM_ABOVE_MIDDLE -> above(third(AbutmentFacts.Spot.MIDDLE));
       case ROOM_BELOW_MIDDLE -> below(third(AbutmentFacts.Spot.MIDDLE));
       case ROOM_BELOW_TIP -> below(third);
-      case CIRCLET_LENGTH, BAR_LENGTH -> length(fact);
+      case CIRCLET_LENGTH,
+          BAR_LENGTH,
+          BAR_CROSSING,
+          ENCIRCLEMENT,
+          ARM_PULL,
+          ARM_STRESS,
+          ARM_STRESS_OTHERWISE ->
+          laid(fact);
       default ->
           family.surface() == Surface.FACIAL ? facts.reading(fact, across) : facts.reading(fact);
     };
   }
 
-  private Reading length(Fact fact) {
-    Reading laid = facts.reaches().get(new AbutmentFacts.Reach(family.id(), across));
+  private Reading laid(Fact fact) {
+    Map<Fact, Reading> arms = facts.laid().get(reach());
+    Reading laid = arms == null ? null : arms.get(fact);
     return laid != null ? laid : facts.reading(fact);
+  }
+
+  /** What was read where a person put the tip. */
+  Optional<Reading> put(Fact fact) {
+    return Optional.ofNullable(facts.laid().get(reach())).map(arms -> arms.get(fact));
+  }
+
+  /** Whether the tip stands on a mark, or where a person put it. */
+  boolean stands() {
+    return mark.isPresent() || put(Fact.TIP_UNDERCUT).isPresent();
+  }
+
+  AbutmentFacts.Reach reach() {
+    return new AbutmentFacts.Reach(family.id(), across);
   }
 
   Place place(Fact fact) {
@@ -56,7 +83,7 @@ final class TipPlace {
       case ROOM_ABOVE_MIDDLE, ROOM_BELOW_MIDDLE -> words(AcrossThird.MIDDLE);
       case ROOM_BELOW_TIP -> words(across);
       default ->
-          fact.ofTip()
+          fact.ofTip() || fact.ofArm()
               ? mark.map(AbutmentFacts.Mark::place).orElseGet(() -> words(across))
               : family.surface() == Surface.FACIAL ? facts.place(fact, across) : facts.place(fact);
     };

@@ -2,6 +2,7 @@ package rodwork.design.course;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import rodwork.anatomy.tooth.AcrossThird;
@@ -11,20 +12,31 @@ import rodwork.design.clasp.BarSection;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.mesh.SurfacePoint;
 import rodwork.geometry.mesh.TriangleTree;
-import rodwork.rules.Reading;
 import rodwork.rules.Threshold;
+import rodwork.survey.SectionWalk;
 import rodwork.survey.Survey;
 import rodwork.survey.standoff.StandOffRules;
 
 /**
  * The way of a bar: out of the base beside the tooth, along the gum at its clearance from the
- * margin, up across the margin below its tip, and free to the tip, the only place where it touches.
+ * margin, up across the margin at a right angle to it, and free to the tip, the only place where it
+ * touches. It crosses where the margin is nearest to the tip: there the way to the tip goes on
+ * straight.
  */
 public final class BarWay {
   /** The bar leaves the base this far beside the tooth [mm]. */
   private static final double BASE_MM = 3;
 
   private static final double STEP_MM = 0.6;
+
+  /** A margin point this far from the surface does not stand for it [mm]. */
+  private static final double MARGIN_NEAR_MM = 0.7;
+
+  /** How often the bends over the gum are made gentler. */
+  private static final int EASINGS = 6;
+
+  /** So many points before the tip cross the margin and stay where they are: about 1.8 mm. */
+  private static final int CROSSING_POINTS = 4;
 
   private final Survey survey;
   private final TriangleTree tree;
@@ -72,34 +84,56 @@ public final class BarWay {
     }
   }
 
+  /** A way shaped by hand; its crossing is read anew. */
+  Way shaped(Way way, ArmShape shape) {
+    if (way.line().isEmpty() || shape.pulls().isEmpty()) {
+      return way;
+    }
+    List<Vec3> line = new ArrayList<>(shape.of(way.line(), p -> seated(p)));
+    // The tip alone touches.
+    Vec3 tip = line.getLast();
+    line.set(line.size() - 1, nearest(tip));
+    return new Way(line, MarginCrossing.angleDeg(tooth, line), "");
+  }
+
+  /** The place of the cast nearest to a point [mm]. */
+  Vec3 nearest(Vec3 p) {
+    return tree.closest(p).map(SurfacePoint::point).orElse(p);
+  }
+
+  private Vec3 seated(Vec3 p) {
+    return tree.closest(p, 3).map(q -> off(q.point())).orElse(p);
+  }
+
   Way to(AcrossThird third, Vec3 tip) {
     if (!base) {
       return Way.none("no base beside the tooth for a bar to come from");
     }
-    double at = tooth.axes().toTooth(tip).x();
-    Optional<BarSection> crossing = BarSection.at(survey, tree, tooth, third, 0, at, rules);
-    if (crossing.isEmpty()) {
+    Optional<MarginCrossing> crossing = MarginCrossing.below(tooth, tip);
+    Optional<SurfacePoint> on = crossing.flatMap(c -> tree.closest(c.point(), MARGIN_NEAR_MM));
+    if (on.isEmpty()) {
       return Way.none("the margin below the tip was not captured");
     }
-    Optional<Vec3> turn = crossing.get().standOff().near().place();
-    if (turn.isEmpty()) {
+    Vec3 tangent = crossing.get().along();
+    List<Vec3> gum = gumBelow(on.get(), tangent, tip);
+    double deep = lengthOf(on.get().point(), gum);
+    if (deep < rules.near().value()) {
       return Way.none(
-          crossing.get().standOff().near().total() instanceof Reading.NotKnown unknown
-              ? unknown.why()
-              : crossing.get().standOff().near().total().words());
+          String.format(
+              Locale.ROOT,
+              "the scan or the gum ends %.1f mm below the margin, and a bar turns %.0f mm below it",
+              deep,
+              rules.near().value()));
     }
     List<Vec3> line = new ArrayList<>();
     line.add(tip);
-    Vec3 margin = crossing.get().margin();
-    line.add(off(margin));
-    for (var p : crossing.get().standOff().line()) {
-      if (p.fromMarginMm() > STEP_MM
-          && p.fromMarginMm() < rules.near().value() - STEP_MM
-          && line.getLast().distance(p.point()) > STEP_MM) {
-        line.add(off(p.point()));
+    line.add(off(on.get().point()));
+    for (Vec3 p : gum) {
+      if (line.getLast().distance(p) > STEP_MM) {
+        line.add(off(p));
       }
     }
-    line.add(off(turn.get()));
+    double at = tooth.axes().toTooth(gum.getLast()).x();
     double way = near == Surface.MESIAL ? STEP_MM : -STEP_MM;
     double end = tooth.size().mesiodistalMm() / 2;
     for (double x = at + way; Math.abs(x) < end && x * way > -end * STEP_MM; x += way) {
@@ -112,37 +146,69 @@ public final class BarWay {
     double gone = last.minus(tooth.axes().origin()).dot(out);
     for (double x = Math.max(gone, 0) + STEP_MM; x <= end + BASE_MM; x += STEP_MM) {
       Vec3 ahead = line.getLast().plus(out.times(STEP_MM));
-      Optional<SurfacePoint> on = tree.closest(ahead, 2);
-      if (on.isEmpty()) {
+      Optional<SurfacePoint> there = tree.closest(ahead, 2);
+      if (there.isEmpty()) {
         break;
       }
-      line.add(off(on.get().point()));
+      line.add(off(there.get().point()));
     }
-    return new Way(line.reversed(), crossingDeg(third, at, margin), "");
+    List<Vec3> drawn = eased(line.reversed());
+    return new Way(drawn, MarginCrossing.angleDeg(tooth, drawn), "");
   }
 
-  /** Angle between the bar, which goes down beside the facial direction, and the margin. */
-  private OptionalDouble crossingDeg(AcrossThird third, double at, Vec3 margin) {
-    Optional<Vec3> left =
-        BarSection.at(survey, tree, tooth, third, 0, at - 1, rules).map(BarSection::margin);
-    Optional<Vec3> right =
-        BarSection.at(survey, tree, tooth, third, 0, at + 1, rules).map(BarSection::margin);
-    Optional<BarSection> here = BarSection.at(survey, tree, tooth, third, 0, at, rules);
-    if (left.isEmpty() || right.isEmpty() || here.isEmpty()) {
-      return OptionalDouble.empty();
+  /**
+   * The gum from the margin down at a right angle to it, as far as bars run below margins.
+   *
+   * @param along direction of the margin there
+   */
+  private List<Vec3> gumBelow(SurfacePoint margin, Vec3 along, Vec3 tip) {
+    Vec3 away = margin.point().minus(tip).across(along);
+    List<Vec3> gum = new ArrayList<>();
+    double wanted = rules.near().value();
+    new SectionWalk(survey.surveyor().topology(), margin.point(), along)
+        .walk(
+            margin.triangle(),
+            away,
+            (q, a, b, share, triangle, length) -> {
+              if (survey.surveyor().surface().isBase(triangle)) {
+                return false;
+              }
+              Vec3 before = gum.isEmpty() ? margin.point() : gum.getLast();
+              double step = q.distance(before);
+              double over = length - wanted;
+              gum.add(over > 0 && step > 0 ? q.plus(before.minus(q).times(over / step)) : q);
+              return length < wanted;
+            });
+    return gum;
+  }
+
+  private static double lengthOf(Vec3 start, List<Vec3> line) {
+    double length = 0;
+    Vec3 before = start;
+    for (Vec3 p : line) {
+      length += p.distance(before);
+      before = p;
     }
-    Vec3 along = right.get().minus(left.get());
-    Vec3 down =
-        here.get().standOff().line().stream()
-            .filter(p -> p.fromMarginMm() >= 1)
-            .findFirst()
-            .map(p -> p.point().minus(margin))
-            .orElse(Vec3.ZERO);
-    if (along.length() < 1e-6 || down.length() < 1e-6) {
-      return OptionalDouble.empty();
+    // A way cut to its length may fall short of it by rounding.
+    return length + 1e-9;
+  }
+
+  /**
+   * The bends of a bar made gentle: each point of the part over the gum moved towards the middle of
+   * its neighbours and put back at its distance from the gum. Both ends and the crossing stay.
+   */
+  private List<Vec3> eased(List<Vec3> line) {
+    List<Vec3> eased = new ArrayList<>(line);
+    for (int turn = 0; turn < EASINGS; turn++) {
+      List<Vec3> before = List.copyOf(eased);
+      for (int i = 1; i < line.size() - 1 - CROSSING_POINTS; i++) {
+        Vec3 middle = before.get(i - 1).plus(before.get(i + 1)).times(0.5);
+        Vec3 moved = before.get(i).plus(middle).times(0.5);
+        int at = i;
+        tree.closest(moved, 2).ifPresent(q -> eased.set(at, off(q.point())));
+      }
     }
-    double angle = along.angleDegTo(down);
-    return OptionalDouble.of(Math.min(angle, 180 - angle));
+    return eased;
   }
 
   /** A place on the gum moved out by the relief. */

@@ -1,13 +1,16 @@
 package rodwork.design.course;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import rodwork.design.arm.ArmAdvice;
 import rodwork.design.arm.ArmForces;
 import rodwork.design.arm.ArmMaterial;
 import rodwork.design.arm.ArmStock;
 import rodwork.design.arm.ToothSurface;
+import rodwork.design.clasp.Fact;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
 import rodwork.rules.Limit;
@@ -31,13 +34,33 @@ public record ClaspAction(
     Optional<ArmForces> forces,
     Optional<Range> opposingN,
     List<Finding> findings,
-    List<String> advice) {
-  /** Contacts are read every few degrees. */
-  private static final double READ_DEG = 3;
-
+    ArmAdvice advice) {
   public ClaspAction {
     findings = List.copyOf(findings);
-    advice = List.copyOf(advice);
+  }
+
+  /** What the arms tell of themselves to the clauses of their family. */
+  public Map<Fact, Reading> readings() {
+    Map<Fact, Reading> readings = new EnumMap<>(Fact.class);
+    if (forces.isPresent()) {
+      readings.put(
+          Fact.ARM_PULL,
+          forces
+              .get()
+              .pullN()
+              .<Reading>map(pull -> spread(pull, "N"))
+              .orElseGet(() -> new Reading.NotKnown("the tip locks itself")));
+      readings.put(Fact.ARM_STRESS, spread(forces.get().stressShare(), "1"));
+    }
+    advice
+        .leastShare()
+        .ifPresent(share -> readings.put(Fact.ARM_STRESS_OTHERWISE, spread(share, "1")));
+    return readings;
+  }
+
+  private static Reading spread(Range range, String unit) {
+    return new Reading.Measured(
+        (range.from() + range.to()) / 2, (range.to() - range.from()) / 2, unit);
   }
 
   /**
@@ -61,12 +84,12 @@ public record ClaspAction(
             encirclement.id(),
             "how far the clasp goes round the tooth",
             place,
-            Reading.degrees(course.encirclementDeg(), READ_DEG),
+            Reading.degrees(course.encirclementDeg(), ClaspCourse.READ_DEG),
             new Limit.Least(encirclement.value(), encirclement.unit()),
             encirclement.source(),
             encirclement.standing()));
     if (!course.standsOnMark()) {
-      return new ClaspAction(course, Optional.empty(), Optional.empty(), findings, List.of());
+      return new ClaspAction(course, Optional.empty(), Optional.empty(), findings, ArmAdvice.NONE);
     }
     ArmForces forces = ArmForces.of(course.retentive(), material, tooth, path, stock.rules());
     findings.addAll(forces.findings(stock.rules(), place));

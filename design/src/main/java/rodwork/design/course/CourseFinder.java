@@ -66,14 +66,20 @@ public final class CourseFinder {
   public record CrownBeltSource(
       rodwork.geometry.mesh.TriangleMesh mesh, Vec3 axis, ToothSurface surface) {}
 
-  /** Lays a family with its tip in one third. */
-  public ClaspCourse.Attempt course(Family family, AbutmentFacts facts, AcrossThird tip) {
+  /**
+   * Lays a family with its tip in one third.
+   *
+   * @param shape what a person made of it
+   */
+  public ClaspCourse.Attempt course(
+      Family family, AbutmentFacts facts, AcrossThird tip, ArmShape shape) {
     ArmSections sections = stock.sections(stock.material(family.material()));
     Optional<Vec3> mark = mark(family, facts, tip);
     List<Vec3> line;
     OptionalDouble crossing = OptionalDouble.empty();
     if (family.arm() == Family.ArmShape.BAR) {
-      BarWay.Way way = bars.to(tip, mark.orElseGet(() -> wouldBe(family.surface(), tip)));
+      BarWay.Way way =
+          bars.shaped(bars.to(tip, mark.orElseGet(() -> wouldBe(family.surface(), tip))), shape);
       if (way.line().isEmpty()) {
         return ClaspCourse.Attempt.none(way.why());
       }
@@ -83,12 +89,14 @@ public final class CourseFinder {
       double width = sections.origin().widthMm();
       boolean wire = stock.material(family.material()).making() == ArmMaterial.Making.WROUGHT;
       line =
-          around(
-              family,
-              facts.space(),
-              mark.orElseGet(() -> wouldBe(family.surface(), tip)),
-              width,
-              wire);
+          shape.of(
+              around(
+                  family,
+                  facts.space(),
+                  mark.orElseGet(() -> wouldBe(family.surface(), tip)),
+                  width,
+                  wire),
+              bars::nearest);
       if (line.size() < 3) {
         return ClaspCourse.Attempt.none("the scan does not hold the surface that the arm crosses");
       }
@@ -103,7 +111,8 @@ public final class CourseFinder {
             opposing,
             encirclement(family, facts.space(), line, opposing),
             crossing,
-            mark.isPresent()));
+            mark.isPresent() || shape.movesTip(),
+            shape));
   }
 
   private static Optional<Vec3> mark(Family family, AbutmentFacts facts, AcrossThird tip) {

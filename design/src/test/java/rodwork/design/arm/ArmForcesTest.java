@@ -88,14 +88,15 @@ class ArmForcesTest {
     ArmForces forces = forces(12, 0.25, cobalt(Range.of(220)));
     assertThat(forces.stressMpa().from()).isBetween(385.0, 430.0);
     assertThat(forces.stressShare().to()).isBetween(0.77, 0.95);
-    assertThat(ArmAdvice.of(forces, List.of(), new Crowns.Sphere(4.5), Vec3.Z, RULES)).isEmpty();
+    assertThat(ArmAdvice.of(forces, List.of(), new Crowns.Sphere(4.5), Vec3.Z, RULES))
+        .isEqualTo(ArmAdvice.NONE);
   }
 
   @Test
   void anOverstressedArmIsToldWhatWouldHold() {
     ArmForces forces = forces(9, 0.25, cobalt(Range.of(220)));
     assertThat(forces.stressShare().to()).isGreaterThan(1.3);
-    List<String> advice =
+    ArmAdvice told =
         ArmAdvice.of(
             forces,
             List.of(
@@ -105,6 +106,8 @@ class ArmForcesTest {
             new Crowns.Sphere(4.5),
             Vec3.Z,
             RULES);
+    assertThat(told.leastShare().orElseThrow().to()).isLessThan(1);
+    List<String> advice = told.sentences();
     assertThat(advice).hasSize(3);
     assertThat(advice.get(0)).contains("9.0 mm of cast Co-Cr", "of 500 MPa");
     assertThat(advice.get(1)).startsWith("Ti-6Al-4V would hold");
