@@ -117,6 +117,10 @@ final class RowSearch {
         settled.tops.keySet().stream()
             .filter(t -> numbering.getOrDefault(t, 0.0) < UNSURE)
             .toList();
+    if (missing.isEmpty() && settled.tops.size() < FEW && unsure.size() == settled.tops.size()) {
+      // A bump or two on a ridge: nothing says that they are teeth at all.
+      throw TeethProblem.NO_TEETH.with("nothing on its crest is surely a tooth");
+    }
     if (!unsure.isEmpty()) {
       remarks.add(
           TeethProblem.NUMBERS_UNSURE.remark(

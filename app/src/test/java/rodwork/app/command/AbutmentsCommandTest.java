@@ -83,8 +83,10 @@ class AbutmentsCommandTest {
       assertThat(family.get("noClasp").asText()).as(name).isNotBlank();
       return;
     }
-    assertThat(clasp.get("retentive").get("lengthMm").asDouble()).as(name).isBetween(5.0, 45.0);
-    assertThat(clasp.get("encirclementDeg").asDouble()).as(name).isBetween(90.0, 360.0);
+    if (!out) {
+      assertThat(clasp.get("retentive").get("lengthMm").asDouble()).as(name).isBetween(5.0, 45.0);
+      assertThat(clasp.get("encirclementDeg").asDouble()).as(name).isBetween(90.0, 360.0);
+    }
     JsonNode line = clasp.get("retentive").get("line");
     for (int i = 1; i < line.size(); i++) {
       double step = 0;

@@ -36,11 +36,11 @@ class OddCastTest {
   void aRidgeWithoutTeeth() throws IOException {
     Path ridge = saved("ridge", ridge());
     Shell alone = Shell.run("teeth", ridge.toString(), "--jaw", "upper");
-    assertThat(alone.code()).isEqualTo(1);
+    assertThat(alone.code()).as(alone.out() + alone.err()).isEqualTo(1);
     assertThat(alone.err()).contains("--up X,Y,Z");
     Shell set =
         Shell.run("teeth", ridge.toString(), "--jaw", "upper", "--up", "0,0,1", "--front", "0,1,0");
-    assertThat(set.code()).isEqualTo(1);
+    assertThat(set.code()).as(set.out() + set.err()).isEqualTo(1);
     assertThat(set.err()).contains("no-teeth").contains("give one point");
   }
 
@@ -82,8 +82,11 @@ class OddCastTest {
     Path tooth = saved("tooth", Reshape.only(mesh, molar));
     String up = triple(frame.z());
     String front = triple(frame.y());
-    Shell alone = Shell.run("teeth", tooth.toString(), "--jaw", "lower");
-    assertThat(alone.code()).isEqualTo(1);
+    Shell bare = Shell.run("teeth", tooth.toString(), "--jaw", "lower");
+    assertThat(bare.code()).isEqualTo(1);
+    assertThat(bare.err()).contains("unit-unknown").contains("Give the unit");
+    Shell alone = Shell.run("teeth", tooth.toString(), "--jaw", "lower", "--unit", "mm");
+    assertThat(alone.code()).as(alone.out() + alone.err()).isEqualTo(1);
     assertThat(alone.err()).contains("--up X,Y,Z");
     Vec3 top = frame.origin();
     double most = Double.NEGATIVE_INFINITY;
@@ -102,6 +105,8 @@ class OddCastTest {
         Shell.run(
             "teeth",
             tooth.toString(),
+            "--unit",
+            "mm",
             "--up",
             up,
             "--front",
