@@ -25,9 +25,20 @@ export const test = base.extend<{ page: Page }>({
       if (message.type() === "error" && !/Failed to load resource/.test(message.text())) errors.push(message.text());
     });
     await use(page);
+    await clear(page);
     expect(errors).toEqual([]);
   },
 });
+
+/** Closes the scans that a test opened: the program holds so many at once, and the next test may bring its own. */
+async function clear(page: Page): Promise<void> {
+  await page.goto("about:blank");
+  const { casts } = await api<{ casts: { id: string; name: string }[] }>("casts");
+  const { origin, hash } = ADDRESS();
+  for (const { id, name } of casts) {
+    if (!/demo/i.test(name)) await fetch(`${origin}/api/casts/${id}`, { method: "DELETE", headers: { Authorization: `Bearer ${hash.slice(1)}` } });
+  }
+}
 
 /** Opens the bench and waits until its first cast was surveyed. */
 export async function openBench(page: Page, address = ADDRESS().href): Promise<void> {
