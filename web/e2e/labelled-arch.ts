@@ -85,18 +85,18 @@ export class LabelledArch {
     const deepest = new Map<number, number>();
     for (const [vertex, x, y, z, depth, capped] of known) {
       const tooth = owner.get(vertex!) ?? 0;
-      if (!tooth || capped || this.besideNeighbour(tooth, scan(x!, y!, z!))) continue;
+      if (!tooth || capped || this.proximal(tooth, scan(x!, y!, z!))) continue;
       deepest.set(tooth, Math.max(deepest.get(tooth) ?? 0, depth!));
     }
     return deepest;
   }
 
-  /** Whether a place of a tooth lies nearer to the middle of a neighbour than across the arch: on a proximal surface. */
-  private besideNeighbour(tooth: number, place: ScanVec): boolean {
+  /** Whether a place of a tooth lies along the row rather than across it: on a proximal surface, beside a neighbour or a space. */
+  private proximal(tooth: number, place: ScanVec): boolean {
     const middle = this.middles.get(tooth)!;
     const to = (other: ScanVec): ScanVec => unit(sub(other, middle));
     const out = sub(place, middle);
-    return [...this.middles].some(([other, at]) => other !== tooth && length(sub(at, middle)) < 14 && dot(to(at), out) > 0.5 * length(out));
+    return [...this.middles].some(([other, at]) => other !== tooth && length(sub(at, middle)) < 14 && Math.abs(dot(to(at), out)) > 0.5 * length(out));
   }
 
   get teeth(): number[] {

@@ -33,7 +33,7 @@ test("the room to the opposing teeth is shown on the cast and read by the rod; t
   for (let t = 0; t < corners.length; t += 3) lines.push(`3 ${corners[t]} ${corners[t + 2]} ${corners[t + 1]}`);
   await page.setInputFiles("input[type=file]", { name: "antagonist.off", mimeType: "text/plain", buffer: Buffer.from(lines.join("\n")) });
   await expect(page.locator(".castname")).toHaveText("antagonist.off", { timeout: 60_000 });
-  await page.locator(".castlist summary").click();
+  await page.getByTitle("Open casts").click();
   await page.getByLabel("Open casts").getByRole("button", { name: /^lower-35.ply/ }).last().click();
   await expect(page.locator(".castname")).toHaveText("lower-35.ply");
   await surveyed(page, 0, 0);
