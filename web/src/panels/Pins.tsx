@@ -50,7 +50,7 @@ export function Pins(): ReactElement | null {
               <button
                 className="plain"
                 title={row === HERE ? "Set the cast at this tilt" : "Set the cast at this tilt; a double click names it"}
-                onClick={() => bench.setTilt(row.tilt)}
+                onClick={() => bench.jumpTo(row.tilt)}
                 onDoubleClick={() => setNaming(row === HERE ? null : row.id)}
               >
                 <span className="pinname">{row.name}</span>

@@ -40,7 +40,7 @@ export function PinsCompared(props: { readonly from: NamedTilt; readonly to: Nam
   const rows = told?.rows.filter((row) => all || row.turn !== "same") ?? [];
   const same = (told?.rows.length ?? 0) - (told?.rows.filter((row) => row.turn !== "same").length ?? 0);
   const side = (one: NamedTilt): ReactElement => (
-    <button className={tilt && sameTilt(tilt, one.tilt) ? "onside" : "quiet"} title="Set the cast at this tilt" onClick={() => bench.setTilt(one.tilt)}>
+    <button className={tilt && sameTilt(tilt, one.tilt) ? "onside" : "quiet"} title="Set the cast at this tilt" onClick={() => bench.jumpTo(one.tilt)}>
       {one.name}
       <span className="line num soft">
         {degreesText(one.tilt.anterior)} / {degreesText(one.tilt.right)}
@@ -60,7 +60,7 @@ export function PinsCompared(props: { readonly from: NamedTilt; readonly to: Nam
                 className="quiet"
                 aria-pressed={beside}
                 onClick={() => {
-                  if (!beside) bench.setTilt(from.tilt);
+                  if (!beside) bench.jumpTo(from.tilt);
                   bench.store.set({ beside: beside ? null : { from, to } });
                 }}
               >

@@ -86,7 +86,7 @@ export function TiltPanel(): ReactElement | null {
               <button onClick={stop}>stop</button>
             </div>
           )}
-          {search?.found && <PathFinder found={search.found} by={by} shadeBy={setBy} take={(to) => bench.setTilt(to)} />}
+          {search?.found && <PathFinder found={search.found} by={by} shadeBy={setBy} take={(to) => bench.jumpTo(to)} />}
           <label className="tick">
             <input type="checkbox" checked={pastLimit} onChange={(event) => bench.allowPastLimit(event.target.checked)} />
             allow more than {cast.limitTiltDeg}°

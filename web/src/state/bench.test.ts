@@ -140,6 +140,17 @@ describe("undo", () => {
 });
 
 describe("opening", () => {
+  it("takes a jump back by itself, however soon it followed another tilt", async () => {
+    const bench = await withCast(made());
+    bench.setTilt(tilt(3, 0));
+    bench.jumpTo(tilt(0, 0));
+    bench.jumpTo(tilt(3, 0));
+    bench.undo();
+    expect(bench.store.get().document?.tilt).toEqual(tilt(0, 0));
+    bench.undo();
+    expect(bench.store.get().document?.tilt).toEqual(tilt(3, 0));
+  });
+
   it("keeps the cast on the bench when a file is refused, and says why", async () => {
     const bench = await withCast(made());
     const before = bench.store.get();

@@ -61,7 +61,7 @@ export class Bench {
       this.store,
       api,
       (command) => this.edit(command),
-      (to) => this.setTilt(to),
+      (to) => this.jumpTo(to),
       () => this.keep.keepHabits(this.store.get()),
     );
     this.store.subscribe(() => this.judging.follow());
@@ -196,8 +196,13 @@ export class Bench {
     this.setTilt({ anterior: degrees(document.tilt.anterior + anterior), right: degrees(document.tilt.right + right) });
   }
 
+  /** Goes to a tilt that was found, kept or fixed: a step of its own to undo, however soon it follows another. */
+  jumpTo(wanted: Tilt): void {
+    this.setTilt(wanted, newGesture());
+  }
+
   toReference(): void {
-    this.setTilt(REFERENCE);
+    this.jumpTo(REFERENCE);
   }
 
   allowPastLimit(to: boolean): void {
