@@ -42,10 +42,10 @@ test("the room to the opposing teeth is shown on the cast and read by the rod; t
   await expect(page.locator(".archpage")).toHaveAttribute("data-busy", "false", { timeout: 60_000 });
   await page.getByLabel("Opposing scan").selectOption({ label: "antagonist.off" });
   const panel = page.getByLabel("Opposing teeth");
-  await expect(panel).toHaveAttribute("data-covered", /^(1|0\.9)/, { timeout: 60_000 });
+  // The floor of the sulcus lies more than 30 mm from its own image: farther apart is told as not known.
+  await expect(panel).toHaveAttribute("data-covered", /^(1|0\.[89])/, { timeout: 60_000 });
   await panel.getByRole("button", { name: "Show the room to the opposing teeth" }).click();
   await expect(page.getByLabel("Legend")).toContainText("room to the opposing teeth");
-  await page.locator('.toothlabel[data-tooth="36"]').hover();
   const box = (await page.locator('.toothlabel[data-tooth="36"]').boundingBox())!;
   await page.mouse.move(box.x + box.width / 2 + 12, box.y + box.height / 2 + 12);
   await expect(page.getByTestId("tag-room")).toHaveText(/^room −?\d+\.\d mm$/);
