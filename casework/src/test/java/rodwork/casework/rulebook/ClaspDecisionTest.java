@@ -26,6 +26,8 @@ import rodwork.rules.Verdict;
 /**
  * The shipped rulebook on invented abutments, one property changed at a time: it must flip exactly
  * the families that it should, by the clause that it should.
+ *
+ * <p>Over 600 lines: it is one table, read best in one piece.
  */
 class ClaspDecisionTest {
   private static final ClaspJudge JUDGE = new ClaspJudge(Rulebook.shipped().clasps());
