@@ -2,8 +2,6 @@ package rodwork.casework.rulebook;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Map;
@@ -47,11 +45,7 @@ class RealArchTest {
     Arch arch =
         Arch.of(MeshTopology.of(MeshFiles.read(ply, Watch.NONE).toMesh()), jaw, FrameHints.NONE);
     Dentition dentition =
-        Dentition.of(
-            arch,
-            labels(Shared.file("arches/" + name + ".labels.json")),
-            Chart.blank(jaw),
-            Watch.NONE);
+        Dentition.of(arch, ToothLabels.of(Shared.labels(name)), Chart.blank(jaw), Watch.NONE);
     Survey survey =
         Surveyor.of(arch, BOOK.survey()).survey(arch.frame().z(), Gauges.COMMON, Watch.NONE);
     TriangleTree tree = TriangleTree.of(arch.mesh());
@@ -112,14 +106,5 @@ class RealArchTest {
                                 .toList()));
       }
     }
-  }
-
-  private static ToothLabels labels(Path file) throws IOException {
-    JsonNode list = new ObjectMapper().readTree(file.toFile());
-    int[] labels = new int[list.size()];
-    for (int i = 0; i < labels.length; i++) {
-      labels[i] = list.get(i).asInt();
-    }
-    return ToothLabels.of(labels);
   }
 }

@@ -73,13 +73,17 @@ public final class AbutmentMeasure {
     return number.isMolar() ? "molar" : number.isPremolar() ? "premolar" : "canine";
   }
 
-  /** The deepest undercut half way up the lingual surface: where a reciprocal arm lies. */
+  /**
+   * The deepest undercut half way up the lingual side: where a reciprocal arm lies. Told by the
+   * place alone, for the hollow of an incisor faces up and is no lingual surface by its slope.
+   */
   private static Reading reciprocal(Survey survey, Tooth tooth) {
     TriangleMesh mesh = survey.surveyor().topology().mesh();
     double deepest = -1;
-    for (int t : tooth.trianglesOf(Surface.LINGUAL)) {
+    for (int t : tooth.copyOfTriangles()) {
       Vec3 p = mesh.pointOn(t, 1 / 3.0, 1 / 3.0);
-      if (Math.abs(tooth.heightShare(p) - 0.5) < ARM_SHARE) {
+      if (Math.abs(tooth.heightShare(p) - 0.5) < ARM_SHARE
+          && tooth.place(p).surface() == Surface.LINGUAL) {
         deepest = Math.max(deepest, survey.overhangAt(p).depthMm());
       }
     }

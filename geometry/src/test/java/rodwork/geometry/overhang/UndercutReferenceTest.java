@@ -3,9 +3,7 @@ package rodwork.geometry.overhang;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -14,12 +12,9 @@ import rodwork.geometry.Watch;
 import rodwork.geometry.io.MeshFiles;
 import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.testing.Shared;
+import rodwork.geometry.testing.UndercutTruth;
 
-/**
- * Undercut depth on real arches against an independent program: brute-force rays with Embree,
- * radius step 0.01 mm, 360 directions (shared/reference/undercut). That program can only over-read:
- * by its step, and in slots between two of its directions.
- */
+/** Undercut depth on real arches against an independent program, {@link UndercutTruth}. */
 class UndercutReferenceTest {
   @ParameterizedTest
   @CsvSource({
@@ -34,27 +29,17 @@ class UndercutReferenceTest {
   })
   void agreesWithRays(String arch, String ending, String axis) throws IOException {
     Path file = Shared.file("arches/" + arch + "." + ending);
-    List<String> rows =
-        Files.readAllLines(Shared.file("reference/undercut/" + arch + "." + axis + ".csv"));
+    UndercutTruth reference = UndercutTruth.of(arch, axis);
     TriangleMesh mesh = MeshFiles.read(file, Watch.NONE).toMesh();
-    Overhang overhang = Overhangs.of(mesh, axisOf(rows.getFirst()));
+    Overhang overhang = Overhangs.of(mesh, reference.axis());
     int deep = 0;
     int near = 0;
     int far = 0;
     int free = 0;
     int freeHere = 0;
-    for (String row : rows.subList(2, rows.size())) {
-      String[] cells = row.split(",", -1);
-      double truth = Double.parseDouble(cells[4]);
-      double depth =
-          overhang.depthAt(
-              nearest(
-                  mesh,
-                  Integer.parseInt(cells[0]),
-                  new Vec3(
-                      Double.parseDouble(cells[1]),
-                      Double.parseDouble(cells[2]),
-                      Double.parseDouble(cells[3]))));
+    for (UndercutTruth.Row row : reference.rows()) {
+      double truth = row.depthMm();
+      double depth = overhang.depthAt(nearest(mesh, row.vertex(), row.point()));
       if (truth > 0.05) {
         deep++;
         near += Math.abs(depth - truth) <= 0.03 ? 1 : 0;
@@ -80,12 +65,6 @@ class UndercutReferenceTest {
     assertThat(near).isGreaterThanOrEqualTo((int) Math.ceil(0.95 * deep));
     assertThat(far).isLessThanOrEqualTo((int) Math.floor(0.01 * deep));
     assertThat(freeHere).isGreaterThanOrEqualTo((int) Math.ceil(0.995 * free));
-  }
-
-  private static Vec3 axisOf(String header) {
-    String[] parts = header.replaceAll(".*p = ", "").replaceAll(" ;.*", "").split(",", -1);
-    return new Vec3(
-        Double.parseDouble(parts[0]), Double.parseDouble(parts[1]), Double.parseDouble(parts[2]));
   }
 
   /**

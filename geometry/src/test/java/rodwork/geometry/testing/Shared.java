@@ -1,8 +1,10 @@
 package rodwork.geometry.testing;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Assumptions;
 
@@ -34,6 +36,14 @@ public final class Shared {
     System.out.println(reason);
     Assumptions.abort(reason);
     throw new AssertionError("abort() always throws");
+  }
+
+  /** The labels of an arch, one a triangle in the file's order: FDI, or 0 for gum. */
+  public static int[] labels(String arch) throws IOException {
+    String text = Files.readString(file("arches/" + arch + ".labels.json")).strip();
+    return Arrays.stream(text.substring(1, text.length() - 1).split(",", -1))
+        .mapToInt(label -> Integer.parseInt(label.strip()))
+        .toArray();
   }
 
   private static List<Path> folders() {

@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
@@ -39,21 +37,18 @@ import rodwork.survey.plane.PlaneRules;
  */
 class PathOnArchTest {
   private static final long SEED = 29;
-  private static final String NAME = "arches/upper-16-23";
+  private static final String NAME = "upper-16-23";
 
   private static Arch arch() {
     return Arch.of(
-        MeshTopology.of(MeshFiles.read(Shared.file(NAME + ".ply"), Watch.NONE).toMesh()),
+        MeshTopology.of(
+            MeshFiles.read(Shared.file("arches/" + NAME + ".ply"), Watch.NONE).toMesh()),
         Jaw.UPPER,
         FrameHints.NONE);
   }
 
   private static ToothLabels labels() throws IOException {
-    String text = Files.readString(Shared.file(NAME + ".labels.json")).strip();
-    return ToothLabels.of(
-        Arrays.stream(text.substring(1, text.length() - 1).split(",", -1))
-            .mapToInt(s -> Integer.parseInt(s.strip()))
-            .toArray());
+    return ToothLabels.of(Shared.labels(NAME));
   }
 
   private static PathSites sites(Arch arch) throws IOException {

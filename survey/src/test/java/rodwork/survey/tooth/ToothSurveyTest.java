@@ -4,9 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -24,6 +22,7 @@ import rodwork.geometry.Watch;
 import rodwork.geometry.io.MeshFiles;
 import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.testing.Shared;
+import rodwork.geometry.testing.UndercutTruth;
 import rodwork.survey.Gauges;
 import rodwork.survey.Survey;
 import rodwork.survey.SurveyRules;
@@ -83,39 +82,29 @@ class ToothSurveyTest {
   @CsvSource({"upper-16-23, a", "upper-16-23, b", "lower-35-37-47, a", "lower-35-37-47, b"})
   void realCrownsAgreeWithTheReferenceFields(String name, String which) throws IOException {
     Path ply = Shared.file("arches/" + name + ".ply");
-    List<String> lines =
-        Files.readAllLines(Shared.file("reference/undercut/" + name + "." + which + ".csv"));
-    double[] p =
-        Arrays.stream(lines.getFirst().replaceAll(".*p = ([-0-9.,]+) .*", "$1").split(",", -1))
-            .mapToDouble(Double::parseDouble)
-            .toArray();
-    Vec3 axis = new Vec3(p[0], p[1], p[2]);
+    UndercutTruth reference = UndercutTruth.of(name, which);
     Jaw jaw = name.startsWith("upper") ? Jaw.UPPER : Jaw.LOWER;
     Arch arch =
         Arch.of(MeshTopology.of(MeshFiles.read(ply, Watch.NONE).toMesh()), jaw, FrameHints.NONE);
     Dentition dentition =
-        Dentition.of(
-            arch,
-            labels(Shared.file("arches/" + name + ".labels.json")),
-            Chart.blank(jaw),
-            Watch.NONE);
-    Survey survey = Surveyor.of(arch, SurveyRules.SHIPPED).survey(axis, Gauges.COMMON, Watch.NONE);
+        Dentition.of(arch, ToothLabels.of(Shared.labels(name)), Chart.blank(jaw), Watch.NONE);
+    Survey survey =
+        Surveyor.of(arch, SurveyRules.SHIPPED).survey(reference.axis(), Gauges.COMMON, Watch.NONE);
     List<ToothSurvey> teeth = ToothSurvey.all(survey, dentition, Watch.NONE);
     int onCrowns = 0;
     int deepestHit = 0;
-    for (String line : lines.subList(2, lines.size())) {
-      String[] cell = line.split(",", -1);
-      Vec3 point = arch.mesh().vertex(Integer.parseInt(cell[0]));
-      double truth = Double.parseDouble(cell[4]);
-      ToothSurvey tooth = holding(teeth, arch, Integer.parseInt(cell[0]));
-      if (tooth == null || !cell[5].equals("0") || tooth.tooth().overMarginMm(point) < 0) {
+    for (UndercutTruth.Row row : reference.rows()) {
+      Vec3 point = arch.mesh().vertex(row.vertex());
+      double truth = row.depthMm();
+      ToothSurvey tooth = holding(teeth, arch, row.vertex());
+      if (tooth == null || row.capped() || tooth.tooth().overMarginMm(point) < 0) {
         continue;
       }
       CrownZone zone = CrownZone.of(tooth.tooth().place(point)).orElseThrow();
       ZoneDepth found = tooth.zone(zone);
       onCrowns++;
       assertThat(Math.max(found.depthMm(), found.hiddenMm()))
-          .as("%s %s of %s, vertex %s", name, zone.label(), tooth.tooth(), cell[0])
+          .as("%s %s of %s, vertex %s", name, zone.label(), tooth.tooth(), row.vertex())
           .isGreaterThan(truth - 0.1);
       if (found.deepest().isPresent() && found.deepest().get().point().distance(point) < 0.05) {
         deepestHit++;
@@ -140,13 +129,5 @@ class ToothSurveyTest {
       }
     }
     return null;
-  }
-
-  private static ToothLabels labels(Path file) throws IOException {
-    String text = Files.readString(file).strip();
-    return ToothLabels.of(
-        Arrays.stream(text.substring(1, text.length() - 1).split(",", -1))
-            .mapToInt(s -> Integer.parseInt(s.strip()))
-            .toArray());
   }
 }
