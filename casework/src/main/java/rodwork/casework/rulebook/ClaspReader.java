@@ -203,6 +203,7 @@ final class ClaspReader {
         when == null ? List.of() : conditions(when),
         known(e.find("first")),
         known(e.find("last")),
+        known(e.find("last-resort")),
         e.at("because").text(),
         e.at("source").text(),
         e.at("standing").standing());

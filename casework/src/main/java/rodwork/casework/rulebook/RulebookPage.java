@@ -263,7 +263,8 @@ public record RulebookPage(String title, String hash, List<Section> sections) {
         "preferences",
         "Order among clasps that serve",
         "The first that applies weighs more than all later ones.",
-        List.of("preference", "where", "first", "last", "because", "source", "standing"),
+        List.of(
+            "preference", "where", "first", "last", "last resort", "because", "source", "standing"),
         preferences.stream()
             .map(
                 p ->
@@ -272,6 +273,7 @@ public record RulebookPage(String title, String hash, List<Section> sections) {
                         p.find("when") == null ? "always" : conditions(p.at("when")),
                         list(p, "first"),
                         list(p, "last"),
+                        list(p, "last-resort"),
                         p.at("because").text(),
                         p.at("source").text(),
                         p.at("standing").text()))

@@ -541,6 +541,20 @@ class ClaspDecisionTest {
   }
 
   @Test
+  void aLastResortComesBehindWhatIsNotDecided() {
+    AbutmentFacts unknown = Abutments.premolar().without(Fact.VESTIBULE_DEPTH);
+    List<String> order =
+        JUDGE.judge(unknown).inOrder().stream()
+            .filter(j -> j.answer() != Answer.DOES_NOT_SERVE)
+            .map(j -> j.family().id())
+            .toList();
+    assertThat(JUDGE.judge(unknown).of("back-action").answer()).isEqualTo(Answer.SERVES);
+    assertThat(JUDGE.judge(unknown).of("i-bar").answer()).isEqualTo(Answer.NOT_DECIDED);
+    assertThat(order.getLast()).isEqualTo("back-action");
+    assertThat(JUDGE.judge(unknown).of("back-action").rankedBy()).startsWith("A last resort: ");
+  }
+
+  @Test
   void anUnknownIsSaidAndNeverAssumed() {
     AbutmentFacts unknown = Abutments.premolar().without(Fact.VESTIBULE_DEPTH);
     Judgement bar = JUDGE.judge(unknown).of("i-bar");

@@ -11,7 +11,8 @@ import rodwork.rules.Verdict;
  * Holds the facts of an abutment against every family of the rulebook, and orders them.
  *
  * <p>What serves comes first, then what serves after preparation, then what hangs on an unknown,
- * then the rest; among equals the preferences decide, the weightiest first.
+ * then what a preference keeps as a last resort, then the rest; among equals the preferences
+ * decide, the weightiest first.
  */
 public final class ClaspJudge {
   private final ClaspBook book;
@@ -34,7 +35,12 @@ public final class ClaspJudge {
             .forEach(c -> couldReorder.add(c.fact()));
       }
     }
-    Comparator<Judgement> order = Comparator.comparing(Judgement::answer);
+    Comparator<Judgement> order =
+        Comparator.comparing(
+                (Judgement j) ->
+                    j.answer() == Judgement.Answer.DOES_NOT_SERVE
+                        || apply.stream().anyMatch(p -> p.lastResort().contains(j.family().id())))
+            .thenComparing(Judgement::answer);
     for (Preference p : apply) {
       order = order.thenComparing(j -> p.rank(j.family()));
     }
@@ -55,7 +61,10 @@ public final class ClaspJudge {
   private static String sentence(Family family, List<Preference> apply) {
     for (Preference p : apply) {
       if (p.names(family)) {
-        String place = p.first().contains(family.id()) ? "Preferred: " : "Put last: ";
+        String place =
+            p.first().contains(family.id())
+                ? "Preferred: "
+                : p.last().contains(family.id()) ? "Put last: " : "A last resort: ";
         return place + p.because() + " (" + p.standing().words() + ").";
       }
     }

@@ -10,7 +10,8 @@ import rodwork.rules.Standing;
  * @param id stable name
  * @param when all of these must hold; empty for always
  * @param first families in order, ids; those that are not named come after all that are
- * @param last families that come after all others, ids
+ * @param last families that come after all others that can do as much, ids
+ * @param lastResort families that come after every other that is not ruled out, ids
  * @param because one sentence for a person
  */
 public record Preference(
@@ -18,6 +19,7 @@ public record Preference(
     List<Condition> when,
     List<String> first,
     List<String> last,
+    List<String> lastResort,
     String because,
     String source,
     Standing standing) {
@@ -25,6 +27,7 @@ public record Preference(
     when = List.copyOf(when);
     first = List.copyOf(first);
     last = List.copyOf(last);
+    lastResort = List.copyOf(lastResort);
   }
 
   /** Lower is better. */
@@ -37,6 +40,8 @@ public record Preference(
   }
 
   boolean names(Family family) {
-    return first.contains(family.id()) || last.contains(family.id());
+    return first.contains(family.id())
+        || last.contains(family.id())
+        || lastResort.contains(family.id());
   }
 }
