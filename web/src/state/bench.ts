@@ -140,7 +140,7 @@ export class Bench {
   /** @returns null where the page could not be had; the reason is shown */
   async readHelp(page: HelpPage): Promise<Blob | null> {
     try {
-      return await this.api.helpPage(page);
+      return await this.api.helpPage(page, this.store.get().cast?.id ?? null);
     } catch (error) {
       this.store.set({ problem: problemOf(error), helpOpen: false });
       return null;

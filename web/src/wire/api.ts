@@ -186,9 +186,9 @@ export class Api {
     return this.json("POST", `api/casts/${encodeURIComponent(id)}/plan`, JSON.stringify(body));
   }
 
-  /** A page to read beside the bench, as docs/protocol.md lists them. */
-  async helpPage(page: HelpPage): Promise<Blob> {
-    return (await this.send("GET", `help/${page}`)).blob();
+  /** A page to read beside the bench, as docs/protocol.md lists them; rules are those that the cast goes by. */
+  async helpPage(page: HelpPage, cast: string | null): Promise<Blob> {
+    return (await this.send("GET", `help/${page}${cast === null ? "" : `?cast=${encodeURIComponent(cast)}`}`)).blob();
   }
 
   /** The prescription of what is planned: pages to look at, or a folder for the laboratory; with a case, its new revision. */

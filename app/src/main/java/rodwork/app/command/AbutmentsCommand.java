@@ -1,7 +1,6 @@
 package rodwork.app.command;
 
 import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -73,15 +72,13 @@ final class AbutmentsCommand implements Runnable {
       description = "Write everything as JSON; - writes it to stdout, instead of the table.")
   private @Nullable String json;
 
-  @Option(
-      names = "--rulebook",
-      paramLabel = "FILE",
-      description = "The rulebook to go by, instead of the shipped one; see rodwork rulebook.")
-  private @Nullable Path rulebook;
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private RulebookMixin rulebook;
 
   @Override
   public void run() {
-    Rulebook book = rulebook == null ? Rulebook.shipped() : Rulebook.read(rulebook);
+    Rulebook book = rulebook.book();
     Answers said = answers == null ? Answers.NONE : AnswerReader.of(answers);
     PrintWriter out = spec.commandLine().getOut();
     JudgeAbutments.Judged judged;

@@ -60,13 +60,9 @@ final class BenchCommand implements Runnable {
               + " bench, if they know the token; nothing is encrypted.")
   private @Nullable String listen;
 
-  @Option(
-      names = "--rulebook",
-      paramLabel = "FILE",
-      description =
-          "The rulebook that everything on the bench goes by, instead of the shipped one; see"
-              + " rodwork rulebook.")
-  private @Nullable Path rulebook;
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private RulebookMixin rulebook;
 
   @Option(names = "--no-browser", description = "Only print the address.")
   private boolean noBrowser;
@@ -82,7 +78,7 @@ final class BenchCommand implements Runnable {
           spec.commandLine(), "--port " + port + " is not within 0 to 65535");
     }
     PrintWriter out = spec.commandLine().getOut();
-    Rulebook book = rulebook == null ? Rulebook.shipped() : Rulebook.read(rulebook);
+    Rulebook book = rulebook.book();
     BenchServer server =
         BenchServer.start(
             BenchServer.Settings.of(Home.bench(), listen, port, store.folder()).with(book));
@@ -92,7 +88,7 @@ final class BenchCommand implements Runnable {
       server.prepareDemo();
     }
     out.println("The bench: " + server.address());
-    if (rulebook != null) {
+    if (rulebook.given()) {
       out.println("Its rulebook: " + book.title() + ", " + book.hash());
     }
     out.println("Stop it with Ctrl+C.");

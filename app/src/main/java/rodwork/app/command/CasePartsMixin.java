@@ -13,6 +13,7 @@ import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Chart;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.app.AppRefusal;
+import rodwork.app.operation.CaseCast;
 import rodwork.app.operation.WantedTeeth;
 import rodwork.app.report.ChartJson;
 import rodwork.app.report.ChartReader;
@@ -28,7 +29,6 @@ import rodwork.geometry.io.MeshFiles;
 /** What may be put into a case. */
 final class CasePartsMixin {
   private static final String CHART = "chart.json";
-  static final String RULEBOOK = "rulebook.yaml";
 
   @Option(names = "--upper", paramLabel = "SCAN", description = "Scan of the upper cast.")
   private @Nullable Path upper;
@@ -101,7 +101,7 @@ final class CasePartsMixin {
     }
     if (rulebook != null || fresh) {
       Rulebook book = rulebook == null ? Rulebook.shipped() : Rulebook.read(rulebook);
-      edit = edit.put(new PartName(PartKind.RULEBOOK, Jaw.UNKNOWN, RULEBOOK), utf8(book.text()));
+      edit = edit.put(CaseCast.RULEBOOK, utf8(book.text()));
     }
     return edit;
   }

@@ -72,20 +72,14 @@ final class PathCommand implements Runnable {
       description = "Draw the tilt map, the darker the better.")
   private @Nullable Path picture;
 
-  @Option(
-      names = "--rulebook",
-      paramLabel = "FILE",
-      description = "The rulebook to go by, instead of the shipped one; see rodwork rulebook.")
-  private @Nullable Path rulebook;
-
-  private SearchPath.SearchRules rules() {
-    Rulebook book = rulebook == null ? Rulebook.shipped() : Rulebook.read(rulebook);
-    return new SearchPath.SearchRules(book.path(), book.planes());
-  }
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private RulebookMixin rulebook;
 
   @Override
   public void run() {
-    SearchPath.SearchRules rules = rules();
+    Rulebook book = rulebook.book();
+    SearchPath.SearchRules rules = new SearchPath.SearchRules(book.path(), book.planes());
     double widest = cone == null ? rules.path().cone().value() : cone;
     if (!(widest >= rules.path().step().value() && widest <= WIDEST_CONE_DEG)) {
       throw new ParameterException(
@@ -100,7 +94,7 @@ final class PathCommand implements Runnable {
     PrintWriter out = spec.commandLine().getOut();
     SearchPath.Found found;
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
-      OpenedCast opened = OpenCast.of(cast.file(), cast.options(), watch);
+      OpenedCast opened = OpenCast.of(cast.file(), cast.options(), watch).by(book.survey());
       CastTeeth known = teeth.on(opened, watch);
       found = SearchPath.prepare(known, rules, watch).found(widest, watch);
     }

@@ -111,15 +111,13 @@ final class PlanCommand implements Runnable {
       description = "Write everything as JSON; - writes it to stdout, instead of the table.")
   private @Nullable String json;
 
-  @Option(
-      names = "--rulebook",
-      paramLabel = "FILE",
-      description = "The rulebook to go by, instead of the shipped one; see rodwork rulebook.")
-  private @Nullable Path rulebook;
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private RulebookMixin rulebook;
 
   @Override
   public void run() {
-    Rulebook book = rulebook == null ? Rulebook.shipped() : Rulebook.read(rulebook);
+    Rulebook book = rulebook.book();
     Answers said = answers == null ? Answers.NONE : AnswerReader.of(answers);
     PrintWriter out = spec.commandLine().getOut();
     Choices chosen = choices == null ? Choices.NONE : ChoicesReader.read(choices);

@@ -118,6 +118,10 @@ final class PrescribeCommand implements Runnable {
   @SuppressWarnings("NullAway.Init")
   private Paper paper;
 
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private RulebookMixin rulebook;
+
   @Override
   public void run() {
     Order texts = order == null ? Order.BLANK : Order.read(JsonTriples.text(order), name(order));
@@ -140,7 +144,7 @@ final class PrescribeCommand implements Runnable {
     OpenedCast opened = OpenCast.of(content, name(cast.file()), cast.options(), watch);
     write(
         teeth.on(opened, teeth.wanted(), watch),
-        Rulebook.shipped(),
+        rulebook.book(),
         new WritePrescription.Ask(
             code == null ? name(cast.file()) : code,
             LocalDate.now(ZoneId.systemDefault()),
@@ -174,7 +178,7 @@ final class PrescribeCommand implements Runnable {
     PrescriptionFolder.Documents made =
         write(
             teeth.on(opened, wanted, watch),
-            CaseCast.rulebook(kept, file),
+            rulebook.given() ? rulebook.book() : CaseCast.rulebook(kept, file),
             new WritePrescription.Ask(
                 file.code().text(),
                 LocalDate.now(ZoneId.systemDefault()),

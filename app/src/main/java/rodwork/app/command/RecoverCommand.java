@@ -86,10 +86,14 @@ final class RecoverCommand implements Runnable {
       description = "Write the answer as JSON; - writes it to stdout, instead of the lines.")
   private @Nullable String json;
 
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private RulebookMixin rulebook;
+
   @Override
   public void run() {
     PrintWriter out = spec.commandLine().getOut();
-    TripodRules rules = TripodRules.SHIPPED;
+    TripodRules rules = rulebook.book().tripod();
     Tripod kept = tripod == null ? null : TripodJson.read(JsonTriples.file(tripod), name(tripod));
     ObjectNode answer = Json.object();
     answer.put("format", "rodwork recovery");

@@ -17,6 +17,7 @@ import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.WantedPath;
 import rodwork.app.report.TripodJson;
+import rodwork.casework.rulebook.Rulebook;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.io.MeshFiles;
@@ -85,6 +86,10 @@ final class TripodCommand implements Runnable {
           "Write a wedge to print that lies between a level table and the flat base of the cast.")
   private @Nullable Path wedge;
 
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private RulebookMixin rulebook;
+
   @Override
   public void run() {
     if (!(post >= LEAST_POST_MM && post <= MOST_POST_MM)) {
@@ -100,12 +105,13 @@ final class TripodCommand implements Runnable {
     CastOptions options = cast.options();
     WantedPath wanted = path.wanted(options.jaw());
     PrintWriter out = spec.commandLine().getOut();
-    TripodRules rules = TripodRules.SHIPPED;
+    Rulebook book = rulebook.book();
+    TripodRules rules = book.tripod();
     Tripod tripod;
     WantedPath.Resolved at;
     List<String> made = new ArrayList<>();
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
-      OpenedCast opened = OpenCast.of(cast.file(), options, watch);
+      OpenedCast opened = OpenCast.of(cast.file(), options, watch).by(book.survey());
       at = wanted.on(opened);
       tripod =
           new TripodPlaces(

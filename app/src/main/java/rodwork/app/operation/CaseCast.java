@@ -21,6 +21,10 @@ import rodwork.casework.store.PartName;
  * @param content of the scan file
  */
 public record CaseCast(Jaw jaw, Map.Entry<PartName, Part> scan, byte[] content) {
+  /** Where a case keeps the rulebook that it goes by. */
+  public static final PartName RULEBOOK =
+      new PartName(PartKind.RULEBOOK, Jaw.UNKNOWN, "rulebook.yaml");
+
   /**
    * The cast of a case.
    *

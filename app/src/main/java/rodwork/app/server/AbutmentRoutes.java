@@ -35,7 +35,8 @@ final class AbutmentRoutes {
 
   private void judge(Context request) {
     JsonNode body = Requests.json(request);
-    CastTeeth teeth = shelf.known(request.pathParam("id"), AppRefusal.ABUTMENTS_NEED_TEETH);
+    String id = request.pathParam("id");
+    CastTeeth teeth = shelf.known(id, AppRefusal.ABUTMENTS_NEED_TEETH);
     SortedSet<ToothNumber> wanted = new TreeSet<>();
     body.path("teeth").forEach(fdi -> wanted.add(Requests.tooth(fdi)));
     JudgeAbutments.Wanted asked =
@@ -48,7 +49,7 @@ final class AbutmentRoutes {
     request.contentType("application/json");
     request.result(
         Json.compact(
-            AbutmentsJson.of(JudgeAbutments.of(teeth, asked, shelf.rulebook(), Watch.NONE))));
+            AbutmentsJson.of(JudgeAbutments.of(teeth, asked, shelf.rulebook(id), Watch.NONE))));
   }
 
   /**

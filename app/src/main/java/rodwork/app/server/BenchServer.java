@@ -194,7 +194,8 @@ public final class BenchServer implements AutoCloseable {
                   () -> shelf.get(id),
                   () -> shelf.thinned(id),
                   () -> shelf.teeth(id),
-                  () -> shelf.opposing(id)));
+                  () -> shelf.opposing(id),
+                  shelf.rulebook(id).planes()));
         });
     config.onMessage(
         message -> {
@@ -240,7 +241,7 @@ public final class BenchServer implements AutoCloseable {
     new TripodRoutes(shelf).addTo(config.routes);
     new AbutmentRoutes(shelf).addTo(config.routes);
     new PlanRoutes(shelf).addTo(config.routes);
-    new HelpRoutes(shelf.rulebook()).addTo(config.routes);
+    new HelpRoutes(shelf).addTo(config.routes);
     CaseRoutes cases = new CaseRoutes(shelf, settings.store());
     cases.addTo(config.routes);
     new PrescriptionRoutes(shelf, cases).addTo(config.routes);

@@ -24,6 +24,7 @@ import rodwork.app.report.ChartJson;
 import rodwork.app.report.ChoicesReader;
 import rodwork.app.report.Json;
 import rodwork.app.report.Words;
+import rodwork.casework.rulebook.Rulebook;
 import rodwork.casework.store.CaseCode;
 import rodwork.casework.store.CaseEdit;
 import rodwork.casework.store.CaseFile;
@@ -124,6 +125,10 @@ final class CaseRoutes {
 
   private CaseEdit edit(String id, Jaw jaw, Scan scan, JsonNode body, @Nullable CaseFile before) {
     CaseEdit edit = CaseEdit.NONE;
+    if (before == null) {
+      edit =
+          edit.put(CaseCast.RULEBOOK, shelf.rulebook(id).text().getBytes(StandardCharsets.UTF_8));
+    }
     PartName scanName = new PartName(PartKind.SCAN, jaw, scan.name());
     if (before != null) {
       for (PartName there : before.now().parts().keySet()) {
@@ -172,11 +177,13 @@ final class CaseRoutes {
             : Optional.empty();
     FrameHints hints = new FrameHints(direction(frame, "up"), direction(frame, "front"));
     String name = one.scan().getKey().label();
+    Rulebook book = CaseCast.rulebook(store, file);
     shelf.checkRoom();
     OpenedCast cast =
         OpenCast.of(one.content(), name, new CastOptions(one.jaw(), hints, unit), Watch.NONE);
-    String id = shelf.add(cast, Scan.of(name, one.content(), unit));
+    String id = shelf.add(cast, Scan.of(name, one.content(), unit), book);
     ObjectNode json = standing(file);
+    json.set("rulebook", Json.object().put("title", book.title()).put("hash", book.hash()));
     json.set("cast", CastJson.info(id, cast));
     json.set("bench", bench.path("bench").isObject() ? bench.get("bench") : null);
     answer(request, json);

@@ -21,18 +21,25 @@ final class HelpRoutes {
   /** Where the look of the pages goes. */
   private static final String LOOK = "{{look}}";
 
-  private final Rulebook rulebook;
+  private final Shelf shelf;
 
-  HelpRoutes(Rulebook rulebook) {
-    this.rulebook = rulebook;
+  HelpRoutes(Shelf shelf) {
+    this.shelf = shelf;
   }
 
   void addTo(RoutesConfig routes) {
     routes.get(
-        BELOW + "rules", request -> send(request, RulebookText.html(RulebookPage.of(rulebook))));
+        BELOW + "rules",
+        request -> send(request, RulebookText.html(RulebookPage.of(rulebook(request)))));
     routes.get(
         BELOW + "tutorial",
         request -> send(request, text("tutorial.html").replace(LOOK, RulebookText.look())));
+  }
+
+  /** That of the cast which the page was opened beside; the bench's own where there is none. */
+  private Rulebook rulebook(Context request) {
+    String cast = request.queryParam("cast");
+    return cast == null ? shelf.rulebook() : shelf.rulebook(cast);
   }
 
   private static void send(Context request, String page) {

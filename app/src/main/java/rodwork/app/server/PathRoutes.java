@@ -84,7 +84,7 @@ final class PathRoutes {
     ready =
         SearchPath.prepare(
             teeth,
-            new SearchPath.SearchRules(shelf.rulebook().path(), shelf.rulebook().planes()),
+            new SearchPath.SearchRules(shelf.rulebook(id).path(), shelf.rulebook(id).planes()),
             watch);
     lastTeeth = teeth;
     last = ready;

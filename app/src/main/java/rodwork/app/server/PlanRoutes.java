@@ -66,15 +66,17 @@ final class PlanRoutes {
             Requests.chart(body),
             AnswerReader.of(body.path("answers")));
     Choices choices = ChoicesReader.of(body.path("choices"), "the request");
-    return MakePlan.on(judged(teeth, wanted), wanted.chart(), choices, Watch.NONE);
+    return MakePlan.on(judged(id, teeth, wanted), wanted.chart(), choices, Watch.NONE);
   }
 
   /** Judged once for many choices; one cast is planned at a time. */
-  private synchronized JudgeAbutments.Judged judged(CastTeeth teeth, JudgeAbutments.Wanted wanted) {
+  private synchronized JudgeAbutments.Judged judged(
+      String id, CastTeeth teeth, JudgeAbutments.Wanted wanted) {
     Basis known = last;
     if (known == null || !known.of(teeth, wanted)) {
       known =
-          new Basis(teeth, wanted, JudgeAbutments.of(teeth, wanted, shelf.rulebook(), Watch.NONE));
+          new Basis(
+              teeth, wanted, JudgeAbutments.of(teeth, wanted, shelf.rulebook(id), Watch.NONE));
       last = known;
     }
     return known.judged;

@@ -60,7 +60,7 @@ final class PrescriptionRoutes {
             Requests.path(body),
             AnswerReader.of(body.path("answers")),
             ChoicesReader.of(body.path("choices"), "the request"),
-            shelf.rulebook(),
+            shelf.rulebook(id),
             new WritePrescription.Ask(
                 file == null ? scan.name() : file.code().text(),
                 LocalDate.now(ZoneId.systemDefault()),

@@ -43,8 +43,11 @@ final class Shelf {
   /** As they were last laid over a cast; a new frame turns the room with it. */
   private final Map<String, LaidOpposing> opposing = new HashMap<>();
 
-  /** What every cast on the shelf is surveyed, searched, judged and planned by. */
+  /** What a cast is surveyed, searched, judged and planned by, where its case has none. */
   private final Rulebook rulebook;
+
+  /** The rulebooks of casts whose case has its own. */
+  private final Map<String, Rulebook> rulebooks = new HashMap<>();
 
   private int count;
 
@@ -52,8 +55,14 @@ final class Shelf {
     this.rulebook = rulebook;
   }
 
+  /** The rulebook that the bench was started with. */
   Rulebook rulebook() {
     return rulebook;
+  }
+
+  /** What a cast is surveyed, searched, judged and planned by. */
+  synchronized Rulebook rulebook(String id) {
+    return rulebooks.getOrDefault(id, rulebook);
   }
 
   /**
@@ -62,11 +71,22 @@ final class Shelf {
    * @return its new id
    * @throws rodwork.geometry.Refusal {@code too-many-casts}
    */
-  synchronized String add(OpenedCast cast, Scan scan) {
+  String add(OpenedCast cast, Scan scan) {
+    return add(cast, scan, rulebook);
+  }
+
+  /**
+   * Puts a cast on the shelf that goes by a rulebook of its own.
+   *
+   * @return its new id
+   * @throws rodwork.geometry.Refusal {@code too-many-casts}
+   */
+  synchronized String add(OpenedCast cast, Scan scan, Rulebook book) {
     checkRoom();
     String id = "cast-" + ++count;
-    casts.put(id, cast.by(rulebook.survey()));
+    casts.put(id, cast.by(book.survey()));
     scans.put(id, scan);
+    rulebooks.put(id, book);
     return id;
   }
 
@@ -228,6 +248,7 @@ final class Shelf {
   synchronized void remove(String id) {
     thinned.remove(id);
     scans.remove(id);
+    rulebooks.remove(id);
     teeth.remove(id);
     known.remove(id);
     opposing.remove(id);

@@ -22,7 +22,7 @@ final class StripJson {
   private StripJson() {}
 
   /** The sections of a cast; an empty strip where its teeth are not known. */
-  static ParallelStrip strip(@Nullable FoundTeeth teeth) {
+  static ParallelStrip strip(@Nullable FoundTeeth teeth, PlaneRules rules) {
     Dentition dentition = teeth == null ? null : teeth.dentition();
     if (teeth == null || dentition == null) {
       return ParallelStrip.EMPTY;
@@ -32,7 +32,7 @@ final class StripJson {
         new Arch(cast.cast().topology(), cast.surface(), cast.frame()),
         TriangleTree.of(cast.mesh()),
         dentition,
-        PlaneRules.SHIPPED);
+        rules);
   }
 
   static ArrayNode of(List<ParallelStrip.Reading> readings) {

@@ -71,6 +71,7 @@ final class SurveySocket implements AutoCloseable {
   private final Supplier<ThinnedCast> thinned;
   private final Supplier<Optional<FoundTeeth>> teeth;
   private final Supplier<Optional<LaidOpposing>> opposing;
+  private final PlaneRules planes;
   private final SurveyFrame frame = new SurveyFrame();
   private final Map<Kind, NewestOnly> workers = new EnumMap<>(Kind.class);
 
@@ -108,18 +109,21 @@ final class SurveySocket implements AutoCloseable {
    * @param thinned the same with fewer triangles
    * @param teeth of the cast as they were last found
    * @param opposing what was last laid over it
+   * @param planes the rules of its guiding planes
    */
   SurveySocket(
       Session session,
       Supplier<OpenedCast> cast,
       Supplier<ThinnedCast> thinned,
       Supplier<Optional<FoundTeeth>> teeth,
-      Supplier<Optional<LaidOpposing>> opposing) {
+      Supplier<Optional<LaidOpposing>> opposing,
+      PlaneRules planes) {
     this.session = session;
     this.cast = cast;
     this.thinned = thinned;
     this.teeth = teeth;
     this.opposing = opposing;
+    this.planes = planes;
     for (Kind kind : Kind.values()) {
       workers.put(kind, new NewestOnly("bench-" + kind, System::nanoTime));
     }
@@ -290,7 +294,7 @@ final class SurveySocket implements AutoCloseable {
           FoundTeeth found = teeth.get().orElse(null);
           CutStrip cut = strip;
           if (cut == null || !Objects.equals(cut.teeth(), found)) {
-            cut = new CutStrip(found, StripJson.strip(found));
+            cut = new CutStrip(found, StripJson.strip(found, planes));
             strip = cut;
           }
           watch.check();
@@ -302,7 +306,7 @@ final class SurveySocket implements AutoCloseable {
               StripJson.of(
                   found == null
                       ? List.of()
-                      : cut.sections().at(path.on(found.cast()).axis(), PlaneRules.SHIPPED)));
+                      : cut.sections().at(path.on(found.cast()).axis(), planes)));
           watch.check();
           send(json);
         });

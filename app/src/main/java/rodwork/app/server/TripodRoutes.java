@@ -25,7 +25,6 @@ final class TripodRoutes {
   /** A mark goes to the level line of the other two within this of where it was wanted [mm]. */
   private static final double REACH_MM = 5;
 
-  private static final TripodRules RULES = TripodRules.SHIPPED;
   private static final String NAME = "the tripod";
 
   private final Shelf shelf;
@@ -46,27 +45,31 @@ final class TripodRoutes {
   }
 
   private void propose(Context request) {
-    OpenedCast cast = shelf.get(request.pathParam("id"));
+    String id = request.pathParam("id");
+    OpenedCast cast = shelf.get(id);
     Vec3 axis = new WantedPath.AtTilt(Requests.tilt(Requests.json(request))).on(cast).axis();
-    answer(request, json(cast, places(cast, axis).best(Watch.NONE)));
+    answer(request, json(id, cast, places(id, cast, axis).best(Watch.NONE)));
   }
 
   private void move(Context request) {
-    OpenedCast cast = shelf.get(request.pathParam("id"));
+    String id = request.pathParam("id");
+    OpenedCast cast = shelf.get(id);
     JsonNode body = Requests.json(request);
     Tripod tripod = TripodJson.read(body.path("tripod"), NAME);
     Vec3 to = Requests.vector(body.path("to"), "to");
     int which = Requests.index(body.path("which"), "which", tripod.marks().size());
-    answer(request, json(cast, places(cast, tripod.axis()).moved(tripod, which, to, REACH_MM)));
+    Tripod moved = places(id, cast, tripod.axis()).moved(tripod, which, to, REACH_MM);
+    answer(request, json(id, cast, moved));
   }
 
   private void recover(Context request) {
-    OpenedCast cast = shelf.get(request.pathParam("id"));
+    String id = request.pathParam("id");
+    OpenedCast cast = shelf.get(id);
     JsonNode body = Requests.json(request);
     Tripod kept = TripodJson.read(body.path("tripod"), NAME);
     List<Vec3> points = new ArrayList<>();
     body.path("points").forEach(point -> points.add(Requests.vector(point, "points")));
-    Recovery found = Recovery.of(kept, points, RULES);
+    Recovery found = Recovery.of(kept, points, rules(id));
     ObjectNode json = axis(cast, found.axis());
     Json.put(json, "axisErrorDeg", found.boundDeg());
     Json.put(json, "disagreementMm", found.disagreementMm());
@@ -75,11 +78,12 @@ final class TripodRoutes {
 
   /** A path of another open cast, of which this one is a rescan. */
   private void carryOver(Context request) {
-    OpenedCast again = shelf.get(request.pathParam("id"));
+    String id = request.pathParam("id");
+    OpenedCast again = shelf.get(id);
     JsonNode body = Requests.json(request);
     OpenedCast first = shelf.get(body.path("first").asText());
     Vec3 axis = new WantedPath.AtTilt(Requests.tilt(body)).on(first).axis();
-    Rescan laid = Rescan.of(side(first), side(again), RULES, Watch.NONE);
+    Rescan laid = Rescan.of(side(first), side(again), rules(id), Watch.NONE);
     ObjectNode json = axis(again, laid.axis(axis));
     Json.put(json, "share", laid.match().share());
     Json.put(json, "medianMm", laid.match().medianMm());
@@ -101,11 +105,16 @@ final class TripodRoutes {
     return json;
   }
 
-  private static ObjectNode json(OpenedCast cast, Tripod tripod) {
-    return TripodJson.of(tripod, new WantedPath.AlongAxis(tripod.axis()).on(cast).tilt(), RULES);
+  private ObjectNode json(String id, OpenedCast cast, Tripod tripod) {
+    return TripodJson.of(
+        tripod, new WantedPath.AlongAxis(tripod.axis()).on(cast).tilt(), rules(id));
   }
 
-  private synchronized TripodPlaces places(OpenedCast cast, Vec3 axis) {
+  private TripodRules rules(String id) {
+    return shelf.rulebook(id).tripod();
+  }
+
+  private synchronized TripodPlaces places(String id, OpenedCast cast, Vec3 axis) {
     Places known = last;
     if (known == null || !known.cast.equals(cast) || known.axis.angleDegTo(axis) > 1e-6) {
       known =
@@ -116,7 +125,7 @@ final class TripodRoutes {
                   cast.surveyor(),
                   cast.surveyor().survey(axis, Gauges.COMMON, Watch.NONE),
                   t -> true,
-                  RULES));
+                  rules(id)));
       last = known;
     }
     return known.places;

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 import rodwork.anatomy.Jaw;
 import rodwork.app.SphereCast;
 import rodwork.app.report.Json;
+import rodwork.casework.rulebook.Rulebook;
 import rodwork.casework.store.CaseCode;
 import rodwork.casework.store.CaseStore;
 import rodwork.casework.store.PartKind;
@@ -25,6 +26,8 @@ class CaseRoutesTest {
       "{\"document\":{\"tilt\":{\"anterior\":3,\"right\":-1},"
           + "\"frame\":{\"jaw\":\"lower\",\"up\":[0,0,2],\"front\":[0,1,0]}},"
           + "\"history\":{\"past\":[1,2],\"future\":[]}}";
+
+  private static final String AT_REST = "{\"tilt\":[0,0]}";
 
   @TempDir Path bench;
   private BenchServer server;
@@ -89,6 +92,64 @@ class CaseRoutesTest {
     assertThat(store.read(file.part(PartKind.SCAN, Jaw.LOWER).orElseThrow().getValue()))
         .isEqualTo(Files.readAllBytes(SphereCast.in(bench)));
     assertThat(file.part(PartKind.CHOICES, Jaw.LOWER)).isPresent();
+  }
+
+  @Test
+  void aCaseStaysWithTheRulebookThatItWasBegunBy() throws IOException {
+    stop();
+    Rulebook school =
+        Rulebook.of(
+            "school",
+            Rulebook.shipped()
+                .text()
+                .replace("title: Rodwork's own rulebook", "title: A school's")
+                .replace(
+                    "tripod-disagree: {value: 0.6, unit: mm",
+                    "tripod-disagree: {value: 0.1, unit: mm"));
+    server =
+        BenchServer.start(
+            BenchServer.Settings.of(bench, "127.0.0.1", 0, bench.resolve("the cases"))
+                .with(school));
+    visitor = new Visitor(server);
+    visitor.json("PUT", "/api/cases/E", work(open("&jaw=lower"), "null", BENCH), 201);
+    stop();
+    start();
+    JsonNode again = visitor.json("POST", "/api/cases/E/open", "", 200);
+    assertThat(again.get("rulebook").get("title").asText()).isEqualTo("A school's");
+    assertThat(again.get("rulebook").get("hash").asText()).isEqualTo(school.hash());
+    String id = again.get("cast").get("id").asText();
+    assertThat(page("/help/rules?cast=" + id)).contains("A school").contains(school.hash());
+    assertThat(page("/help/rules")).doesNotContain(school.hash());
+    // Marks 0.3 mm off: within the shipped limit, beyond the school's.
+    String other = open("&jaw=lower");
+    assertThat(recover(id)).isEqualTo(422);
+    assertThat(recover(other)).isEqualTo(200);
+  }
+
+  /** Recovers a path from marks of which one is 0.3 mm off; the status. */
+  private int recover(String id) throws IOException {
+    JsonNode tripod = visitor.json("POST", "/api/casts/" + id + "/tripod", AT_REST, 200);
+    StringBuilder points = new StringBuilder();
+    for (JsonNode mark : tripod.get("marks")) {
+      JsonNode p = mark.get("point");
+      double x = p.get(0).asDouble();
+      double y = p.get(1).asDouble();
+      double further = points.isEmpty() ? 1 + 0.3 / Math.hypot(x, y) : 1;
+      points.append(points.isEmpty() ? "" : ",");
+      points.append("[%s,%s,%s]".formatted(x * further, y * further, p.get(2)));
+    }
+    return visitor
+        .ask(
+            "POST",
+            "/api/casts/" + id + "/recover",
+            BodyPublishers.ofString("{\"tripod\":%s,\"points\":[%s]}".formatted(tripod, points)))
+        .statusCode();
+  }
+
+  private String page(String path) throws IOException {
+    var answer = visitor.ask("GET", path, BodyPublishers.noBody());
+    assertThat(answer.statusCode()).as(path).isEqualTo(200);
+    return new String(answer.body(), StandardCharsets.UTF_8);
   }
 
   @Test
