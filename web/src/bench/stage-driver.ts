@@ -19,6 +19,8 @@ import { armsFor, gripsFor, lookOf, marginsFor, pinsFor, planShown, poseFor, sta
 export const SNAP_PX = 16;
 /** How near to a margin it is taken hold of [CSS px]. */
 const GRIP_PX = 8;
+/** The legend with two rows, and its distance from the edge [CSS px]. */
+const LEGEND_PX = 60;
 const CENTRE = world(0, 0, 0);
 
 /** Keeps the drawing in step with the state, and answers what only the drawing knows: view, picking, sliding. */
@@ -68,12 +70,12 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
   look(side: Side): void {
     const { mesh, cast } = this.state;
     if (!mesh) return;
-    this.setView(fitted(sideView(side, cast?.jaw ?? null, CENTRE, this.view.half), mesh.positions, this.pose, this.aspect));
+    this.setView(fitted(sideView(side, cast?.jaw ?? null, CENTRE, this.view.half), mesh.positions, this.pose, this.aspect, this.covered));
   }
 
   fit(): void {
     const { mesh } = this.state;
-    if (mesh) this.setView(fitted(this.view, mesh.positions, this.pose, this.aspect));
+    if (mesh) this.setView(fitted(this.view, mesh.positions, this.pose, this.aspect, this.covered));
   }
 
   /** Turns the stage so that a place of the cast faces the viewer, marks it, and carries the rod to it. */
@@ -191,6 +193,11 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
 
   get palette(): Look {
     return this.look_;
+  }
+
+  /** Share of the canvas's height that the legend lies over. */
+  private get covered(): number {
+    return Math.min(0.3, LEGEND_PX / Math.max(1, this.stage.canvas.clientHeight));
   }
 
   get aspect(): number {

@@ -2,6 +2,9 @@ import { poseMatrix, type Pose } from "../values/pose";
 import { scan, type ScanVec } from "../values/vec";
 import type { View } from "../values/view";
 
+/** Room round the cast, as a factor of its size. */
+const MARGIN = 1.06;
+
 /** The middle of the box round all vertices: the point about which the cast is turned. */
 export function middle(positions: Float32Array): ScanVec {
   const low = [Infinity, Infinity, Infinity];
@@ -17,8 +20,11 @@ export function middle(positions: Float32Array): ScanVec {
   return scan((low[0]! + high[0]!) / 2, (low[1]! + high[1]!) / 2, (low[2]! + high[2]!) / 2);
 }
 
-/** The view moved and sized so that the whole cast is seen with a margin. `aspect`: width by height of the canvas. */
-export function fitted(view: View, positions: Float32Array, pose: Pose, aspect: number): View {
+/**
+ * The view moved and sized so that the whole cast is seen with a margin. `aspect`: width by height of the canvas; `covered`: share
+ * of its height that something lies over, at the bottom.
+ */
+export function fitted(view: View, positions: Float32Array, pose: Pose, aspect: number, covered: number): View {
   const m = poseMatrix(pose);
   let [left, rightMost, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
   const row = (axis: View["up"]): readonly number[] =>
@@ -37,9 +43,9 @@ export function fitted(view: View, positions: Float32Array, pose: Pose, aspect: 
     if (up > high) high = up;
   }
   if (!(rightMost >= left)) return view;
-  const half = 1.12 * Math.max((high - low) / 2, (rightMost - left) / 2 / aspect, 2);
+  const half = MARGIN * Math.max((high - low) / 2 / (1 - covered), (rightMost - left) / 2 / aspect, 2);
   const cx = (left + rightMost) / 2;
-  const cy = (low + high) / 2;
+  const cy = (low + high) / 2 - covered * half;
   const target = [0, 1, 2].map((k) => view.right[k as 0] * cx + view.up[k as 0] * cy) as unknown as View["target"];
   return { ...view, half, target };
 }
