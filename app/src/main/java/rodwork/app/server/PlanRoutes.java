@@ -4,14 +4,18 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CastTeeth;
+import rodwork.app.operation.ComparePlans;
 import rodwork.app.operation.JudgeAbutments;
 import rodwork.app.operation.MakePlan;
 import rodwork.app.report.AnswerReader;
 import rodwork.app.report.ChoicesReader;
+import rodwork.app.report.ComparisonJson;
 import rodwork.app.report.Json;
 import rodwork.app.report.PlanJson;
 import rodwork.casework.drawing.PlanDrawing;
@@ -21,6 +25,9 @@ import rodwork.geometry.Watch;
 
 /** The plan of a denture on a cast whose teeth are known, and its drawing: docs/protocol.md. */
 final class PlanRoutes {
+  /** More plans at once nobody can look over. */
+  private static final int MOST_COMPARED = 3;
+
   private final Shelf shelf;
   private @Nullable Basis last;
 
@@ -38,6 +45,7 @@ final class PlanRoutes {
 
   void addTo(RoutesConfig routes) {
     routes.post("/api/casts/{id}/plan", this::plan);
+    routes.post("/api/casts/{id}/plan/compare", this::compare);
   }
 
   private void plan(Context request) {
@@ -52,12 +60,41 @@ final class PlanRoutes {
             planned.plan(),
             planned.judged().surveyed().cast().name(),
             Sheet.WHOLE));
+    json.set("cuts", CutsJson.of(planned));
     request.contentType("application/json");
     request.result(Json.compact(json));
   }
 
+  /** Two or three plans by different choices, each held against the first. */
+  private void compare(Context request) {
+    JsonNode body = Requests.json(request);
+    JsonNode plans = body.path("plans");
+    if (!plans.isArray() || plans.size() < 2 || plans.size() > MOST_COMPARED) {
+      throw Requests.unreadable("plans is not two or three plans, each {\"name\",\"choices\"}");
+    }
+    String id = request.pathParam("id");
+    List<ComparePlans.Named> named = new ArrayList<>();
+    for (JsonNode plan : plans) {
+      named.add(
+          new ComparePlans.Named(plan.path("name").asText("a plan"), planned(id, body, plan)));
+    }
+    request.contentType("application/json");
+    request.result(
+        Json.compact(ComparisonJson.of(ComparePlans.of(named, Requests.chart(body), Watch.NONE))));
+  }
+
   /** The plan that a request asks for. */
   MakePlan.Planned planned(String id, JsonNode body) {
+    return planned(id, body, body);
+  }
+
+  /**
+   * A plan.
+   *
+   * @param body says path, chart and answers
+   * @param chosen holds the choices
+   */
+  private MakePlan.Planned planned(String id, JsonNode body, JsonNode chosen) {
     CastTeeth teeth = shelf.known(id, AppRefusal.PLAN_NEEDS_TEETH);
     JudgeAbutments.Wanted wanted =
         new JudgeAbutments.Wanted(
@@ -65,7 +102,7 @@ final class PlanRoutes {
             new TreeSet<>(),
             Requests.chart(body),
             AnswerReader.of(body.path("answers")));
-    Choices choices = ChoicesReader.of(body.path("choices"), "the request");
+    Choices choices = ChoicesReader.of(chosen.path("choices"), "the request");
     return MakePlan.on(judged(id, teeth, wanted), wanted.chart(), choices, Watch.NONE);
   }
 

@@ -76,6 +76,26 @@ class PlanRoutesTest {
   }
 
   @Test
+  void eachCutIsDrawnOnTheCastAndInSectionWithinItsDepth() throws IOException {
+    JsonNode answer = plan("{}");
+    JsonNode steps = answer.get("plan").get("preparation").get("steps");
+    assertThat(steps).isNotEmpty();
+    assertThat(answer.get("cuts")).isNotEmpty();
+    for (JsonNode cut : answer.get("cuts")) {
+      JsonNode step = steps.get(cut.get("step").asInt() - 1);
+      assertThat(step.get("number")).isEqualTo(cut.get("step"));
+      assertThat(cut.get("contours")).isNotEmpty();
+      for (JsonNode contour : cut.get("contours")) {
+        assertThat(contour.get("depthMm").asDouble())
+            .isLessThanOrEqualTo(step.get("amountMm").asDouble());
+        assertThat(contour.get("pieces").size()).isPositive().matches(n -> n % 6 == 0);
+      }
+      assertThat(cut.get("before").size()).isPositive().isEqualTo(cut.get("after").size());
+      assertThat(cut.get("before")).isNotEqualTo(cut.get("after"));
+    }
+  }
+
+  @Test
   void choicesAndAnswersChangeThePlanAndTakenBackLeaveIt() throws IOException {
     JsonNode before = plan("{}").get("plan");
     JsonNode chosen =
@@ -131,6 +151,35 @@ class PlanRoutesTest {
                     "POST", cast + "/prescription/pages", BodyPublishers.ofString(order.toString()))
                 .statusCode())
         .isBetween(400, 422);
+  }
+
+  @Test
+  void twoPlansAreHeldAgainstEachOther() throws IOException {
+    String ask =
+        "{\"plans\":[{\"name\":\"A\",\"choices\":{}},"
+            + "{\"name\":\"B\",\"choices\":{\"connector\":\"palatal-plate\"}}]}";
+    JsonNode json = visitor.json("POST", cast + "/plan/compare", ask, 200);
+    assertThat(Schemas.errors("comparison", json)).isEmpty();
+    assertThat(json.get("first").get("name").asText()).isEqualTo("A");
+    JsonNode other = json.get("others").get(0);
+    assertThat(other.get("name").asText()).isEqualTo("B");
+    assertThat(other.get("against").get("parts").toString()).contains("major connector");
+    assertThat(other.get("against").get("loads")).isNotEmpty();
+    JsonNode same =
+        visitor.json(
+            "POST",
+            cast + "/plan/compare",
+            ask.replace("{\"connector\":\"palatal-plate\"}", "{}"),
+            200);
+    assertThat(same.get("others").get(0).get("against").get("parts")).isEmpty();
+    for (JsonNode load : same.get("others").get(0).get("against").get("loads")) {
+      assertThat(load.get("answer").asText()).isIn("alike", "hardly loaded in either");
+    }
+    for (String wrong : List.of("{}", "{\"plans\":[{\"name\":\"A\"}]}", "{\"plans\":7}")) {
+      var answer = visitor.ask("POST", cast + "/plan/compare", BodyPublishers.ofString(wrong));
+      assertThat(new String(answer.body(), StandardCharsets.UTF_8))
+          .contains("request-unreadable", "two or three plans");
+    }
   }
 
   private static Map<String, byte[]> unzipped(byte[] zip) throws IOException {
