@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.chart.Side;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.space.Space;
 import rodwork.anatomy.teeth.ToothLabels;
+import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.design.plan.Line;
 import rodwork.design.plan.Part;
@@ -159,6 +161,26 @@ public final class PlanDrawing {
             escaped(words)));
   }
 
+  /** Names of parts, for a reader of the drawing that shows them: kind, tooth, side. */
+  private static String name(String kind, ToothNumber tooth, Surface side) {
+    return kind + " " + tooth.fdi() + " " + side.name().toLowerCase(Locale.ROOT);
+  }
+
+  private static String name(Part.Clasp clasp) {
+    return "clasp " + clasp.tooth().fdi();
+  }
+
+  private static String name(Part.DentureBase base) {
+    return "base "
+        + base.space().missing().stream()
+            .map(t -> String.valueOf(t.fdi()))
+            .collect(Collectors.joining("–"));
+  }
+
+  private static String marked(String part) {
+    return part.isEmpty() ? "" : " data-part=\"" + part + "\"";
+  }
+
   private static String escaped(String words) {
     return words.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
   }
@@ -237,28 +259,28 @@ public final class PlanDrawing {
       }
       for (Part.DentureBase b : plan.bases()) {
         if (drawn(b.space())) {
-          line(Look.BASE, b.outline());
-          line(Look.MESH, b.connector());
+          line(Look.BASE, b.outline(), name(b));
+          line(Look.MESH, b.connector(), name(b));
         }
       }
       if (above) {
         plan.majorConnector().ifPresent(this::connector);
       }
       for (List<Vec3> outline : outlines) {
-        path(Look.TOOTH, outline, true, above ? "fill=\"#fff\"" : "");
+        path(Look.TOOTH, outline, true, above ? "fill=\"#fff\"" : "", "");
       }
       if (!above) {
         for (Tooth tooth : teeth) {
-          path(Look.SURVEY, facing(tooth), false, "");
+          path(Look.SURVEY, facing(tooth), false, "", "");
         }
       }
       for (Part.DentureBase b : plan.bases()) {
         if (drawn(b.space())) {
           if (above) {
-            line(Look.FINISH, b.finishLine());
+            line(Look.FINISH, b.finishLine(), name(b));
           }
-          b.teeth().forEach(this::replaced);
-          b.tissueStop().ifPresent(p -> mark(Look.STOP, p, 1, true));
+          b.teeth().forEach(t -> replaced(t, name(b)));
+          b.tissueStop().ifPresent(p -> mark(Look.STOP, p, 1, true, name(b)));
         }
       }
       parts();
@@ -282,35 +304,36 @@ public final class PlanDrawing {
     private void parts() {
       for (Part.MinorConnector m : plan.minorConnectors()) {
         if (shown.test(m.tooth()) && (above || faces(tooth(m.tooth()), false))) {
-          line(Look.MINOR, m.line());
+          line(Look.MINOR, m.line(), name("minor", m.tooth(), m.side()));
         }
       }
       for (Part.GuidingPlate p : plan.plates()) {
         if (shown.test(p.tooth())) {
-          line(Look.PLATE, p.line());
+          line(Look.PLATE, p.line(), name("plate", p.tooth(), p.side()));
         }
       }
       for (Part.Rest r : plan.rests()) {
         if (shown.test(r.tooth())
             && (above || r.kind() != Part.RestKind.CINGULUM || faces(tooth(r.tooth()), false))) {
-          line(Look.REST, r.outline());
+          line(Look.REST, r.outline(), name("rest", r.tooth(), r.side()));
         }
       }
       for (Part.Clasp c : plan.clasps()) {
         if (!shown.test(c.tooth())) {
           continue;
         }
-        boolean facial = c.judgement().family().surface() != rodwork.anatomy.tooth.Surface.LINGUAL;
+        boolean facial = c.judgement().family().surface() != Surface.LINGUAL;
         if (above || faces(tooth(c.tooth()), facial)) {
-          c.retentive().ifPresent(l -> line(Look.RETENTIVE, l));
-          c.tip().ifPresent(p -> mark(Look.RETENTIVE, p, 0.9, false));
+          c.retentive().ifPresent(l -> line(Look.RETENTIVE, l, name(c)));
+          c.tip().ifPresent(p -> mark(Look.RETENTIVE, p, 0.9, false, name(c)));
         }
         if (above || faces(tooth(c.tooth()), !facial)) {
-          line(Look.RECIPROCAL, c.reciprocal());
+          line(Look.RECIPROCAL, c.reciprocal(), name(c));
         }
       }
       if (above) {
-        plan.fulcrum().ifPresent(f -> path(Look.FULCRUM, List.of(f.from(), f.to()), false, ""));
+        plan.fulcrum()
+            .ifPresent(f -> path(Look.FULCRUM, List.of(f.from(), f.to()), false, "", "fulcrum"));
       }
     }
 
@@ -322,7 +345,7 @@ public final class PlanDrawing {
       svg.append(
           String.format(
               Locale.ROOT,
-              "<path class=\"%s\" fill-rule=\"evenodd\" d=\"%s%s\" %s/>%n",
+              "<path class=\"%s\" data-part=\"connector\" fill-rule=\"evenodd\" d=\"%s%s\" %s/>%n",
               Look.CONNECTOR.key(),
               way(m.outline().points(), true),
               m.opening().map(o -> way(o.points(), true)).orElse(""),
@@ -395,8 +418,8 @@ public final class PlanDrawing {
       return point.minus(middle).dot(view.eye()) < 0;
     }
 
-    private void replaced(Space.Position position) {
-      mark(Look.REPLACED, position.at(), 3 * scale, false);
+    private void replaced(Space.Position position, String part) {
+      mark(Look.REPLACED, position.at(), 3 * scale, false, part);
       number(position.at(), position.tooth());
     }
 
@@ -439,18 +462,19 @@ public final class PlanDrawing {
       };
     }
 
-    private void line(Look look, Line line) {
-      path(look, line.points(), line.closed(), "");
+    private void line(Look look, Line line, String part) {
+      path(look, line.points(), line.closed(), "", part);
     }
 
-    private void path(Look look, List<Vec3> points, boolean closed, String over) {
+    private void path(Look look, List<Vec3> points, boolean closed, String over, String part) {
       if (points.size() > 1) {
         String style = over.isEmpty() ? look.style() : look.style().replace("fill=\"none\"", over);
         svg.append(
             String.format(
                 Locale.ROOT,
-                "<path class=\"%s\" d=\"%s\" %s/>%n",
+                "<path class=\"%s\"%s d=\"%s\" %s/>%n",
                 look.key(),
+                marked(part),
                 way(points, closed),
                 style));
       }
@@ -465,14 +489,15 @@ public final class PlanDrawing {
       return closed ? d.append("Z").toString() : d.toString();
     }
 
-    private void mark(Look look, Vec3 point, double radius, boolean square) {
+    private void mark(Look look, Vec3 point, double radius, boolean square, String part) {
       double[] p = page(point);
       svg.append(
           square
               ? String.format(
                   Locale.ROOT,
-                  "<rect class=\"%s\" x=\"%.2f\" y=\"%.2f\" width=\"%.2f\" height=\"%.2f\" %s/>%n",
+                  "<rect class=\"%s\"%s x=\"%.2f\" y=\"%.2f\" width=\"%.2f\" height=\"%.2f\" %s/>%n",
                   look.key(),
+                  marked(part),
                   p[0] - radius,
                   p[1] - radius,
                   2 * radius,
@@ -480,8 +505,9 @@ public final class PlanDrawing {
                   look.style())
               : String.format(
                   Locale.ROOT,
-                  "<circle class=\"%s\" cx=\"%.2f\" cy=\"%.2f\" r=\"%.2f\" %s/>%n",
+                  "<circle class=\"%s\"%s cx=\"%.2f\" cy=\"%.2f\" r=\"%.2f\" %s/>%n",
                   look.key(),
+                  marked(part),
                   p[0],
                   p[1],
                   radius,
