@@ -1,5 +1,6 @@
 import { expect, type Page } from "@playwright/test";
 import { openBench, openDemo, surveyed, test } from "./bench";
+import { fresh, open } from "./job-steps";
 
 async function read(page: Page, button: string): Promise<Page> {
   await page.keyboard.press("?");
@@ -11,11 +12,6 @@ async function read(page: Page, button: string): Promise<Page> {
   expect(beside.url()).toMatch(/^blob:/);
   await page.keyboard.press("Escape");
   return beside;
-}
-
-async function fresh(page: Page, which: "plan" | "ledger"): Promise<void> {
-  await page.waitForTimeout(300);
-  await expect(page.locator(`.${which}`)).toHaveAttribute("data-fresh", "true", { timeout: 110_000 });
 }
 
 test("help opens the page of rules beside the bench", async ({ page }) => {
@@ -31,7 +27,7 @@ test("every step of the tutorial does what it says", async ({ page }) => {
   await page.emulateMedia({ reducedMotion: "reduce" });
   await openBench(page);
   const tutorial = await read(page, "ten-minute tutorial");
-  await expect(tutorial.locator("ol.steps > li")).toHaveCount(9);
+  await expect(tutorial.locator("ol.steps > li")).toHaveCount(11);
   await tutorial.close();
 
   // 1: the cast on the table
@@ -75,8 +71,7 @@ test("every step of the tutorial does what it says", async ({ page }) => {
   await page.keyboard.press("Home");
   await surveyed(page, 0, 0);
   // 6: the ledger
-  await page.getByRole("tab", { name: "Ledger" }).click();
-  await fresh(page, "ledger");
+  await open(page, "ledger");
   const row = page.locator('article.abutment[aria-label^="Abutment 24"]');
   await row.locator(".abuthead").click();
   await expect(row).toContainText("Not known");
@@ -85,8 +80,7 @@ test("every step of the tutorial does what it says", async ({ page }) => {
   await page.keyboard.press("Control+z");
   await fresh(page, "ledger");
   // 7: the plan
-  await page.getByRole("tab", { name: "Plan" }).click();
-  await fresh(page, "plan");
+  await open(page, "plan");
   const sixteen = page.locator('.planpart[data-plantooth="16"]');
   await sixteen.getByRole("combobox").nth(1).selectOption("distal");
   await fresh(page, "plan");
@@ -96,4 +90,16 @@ test("every step of the tutorial does what it says", async ({ page }) => {
   await fresh(page, "plan");
   await expect(page.getByRole("button", { name: "back to what is proposed" })).toHaveCount(0);
   expect((await page.locator(".over").getAttribute("data-knots")) ?? "").not.toBe("");
+  // 8: the preparation
+  await page.locator(".preparation .cutpicture:has(svg)").first().click();
+  await expect(page.locator(".over")).toHaveAttribute("data-cut", /\d+/);
+  // 9: another plan
+  await page.getByLabel("Plan to hold against").selectOption({ label: "without 27" });
+  await expect(page.locator(".beside")).toHaveAttribute("data-holds", "true", { timeout: 110_000 });
+  await expect(page.locator(".beside .loads")).toHaveCount(2);
+  await expect(page.locator(".beside")).toContainText("not separable");
+  // 11: the prescription
+  const pages = page.waitForEvent("download", { timeout: 110_000 });
+  await page.getByRole("button", { name: "pages (PDF)" }).click();
+  expect((await pages).suggestedFilename()).toMatch(/\.pdf$/);
 });

@@ -1,23 +1,12 @@
-import { readFileSync } from "node:fs";
 import { expect } from "@playwright/test";
-import { arch, openBench, surveyed, test } from "./bench";
+import { openBench, test } from "./bench";
+import { bring, tellTeeth } from "./job-steps";
 
 test("every tilt is tried on a real arch, the best is taken and taken back", async ({ page }) => {
-  const file = arch("upper-16-23.ply");
-  test.skip(file === null, "skipped: ../shared/arches/upper-16-23.ply is not here (RODWORK_SHARED)");
   await openBench(page);
   await page.keyboard.press("t");
-  await page.setInputFiles("input[type=file]", { name: "upper-16-23.ply", mimeType: "model/ply", buffer: readFileSync(file!) });
-  await expect(page.locator(".castname")).toHaveText("upper-16-23.ply", { timeout: 60_000 });
-  await page.getByRole("button", { name: "upper", exact: true }).first().click();
-  await expect(page.locator("header .keep").first()).toHaveText("upper");
-  await surveyed(page, 0, 0);
-  const chart = page.locator(".archpage");
-  for (const tooth of [16, 23]) {
-    await page.locator(`.place[data-fdi="${tooth}"] .number`).click();
-    await page.waitForTimeout(200);
-  }
-  await expect(chart).toHaveAttribute("data-busy", "false", { timeout: 60_000 });
+  await bring(page, "upper-16-23.ply");
+  await tellTeeth(page, "upper", [16, 23]);
 
   // It can be stopped, and leaves nothing behind.
   await page.getByTestId("try-tilts").click();

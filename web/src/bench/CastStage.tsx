@@ -1,6 +1,7 @@
 import { type ReactElement, type RefObject, useEffect, useRef, useState } from "react";
 import { webglMissing } from "../scene/webgl";
 import type { Bench } from "../state/bench";
+import { cutShown } from "../state/plan-parts";
 import { Legend } from "../panels/Legend";
 import { Busy, EmptyTable, FrameAsk, ProblemNotice } from "../panels/Notices";
 import { ReadingTag } from "../panels/ReadingTag";
@@ -108,6 +109,7 @@ function tellDrawn(over: HTMLElement, driver: StageDriver, bench: Bench): void {
   const { survey, coarse } = state;
   over.dataset["drawn"] = survey ? `${survey.head.tilt.join(" ")} ${survey.head.exact && !coarse ? "exact" : "coarse"}` : "";
   over.dataset["arms"] = drawnClasp(state)?.family ?? "";
+  over.dataset["cut"] = String(cutShown(state)?.step ?? "");
   over.dataset["grips"] = gripsFor(state)
     .map(({ point }) => driver.canvasPlace(point).map(Math.round).join(","))
     .join(" ");

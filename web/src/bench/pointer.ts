@@ -134,6 +134,7 @@ export class PointerHand {
       bench.carry(spot, spot.onCurve);
     } else if (page === "arch") this.tooth(spot);
     else if (page === "ledger") this.row(spot);
+    else if (page === "plan") bench.store.set({ chosenPart: driver.partAt(event.offsetX, event.offsetY), step: null });
   }
 
   /** A click with no mark to leave is about the tooth there: one that was found is chosen, else one may be added. */

@@ -4,6 +4,7 @@ import { Stage } from "../scene/stage";
 import type { Hands } from "../state/actions";
 import type { Bench } from "../state/bench";
 import type { BenchState } from "../state/bench-state";
+import { cutShown, partShown } from "../state/plan-parts";
 import { LIGHT, type Look } from "../values/look";
 import { directionToScan, directionToWorld, type Pose, toWorld } from "../values/pose";
 import type { Mm } from "../values/units";
@@ -12,7 +13,7 @@ import { alongRod, facing, type Side, sideView, type View } from "../values/view
 import type { Plan } from "../wire/plan";
 import type { Spot } from "../wire/types";
 import { CurveWalk } from "./curve-walk";
-import { knots, nearestOn, type PlanFigure, planFigures } from "../scene/plan-figure";
+import { knots, nearestOn, partAt, type PlanFigure, planFigures, withCut } from "../scene/plan-figure";
 import { armsFor, gripsFor, lookOf, marginsFor, pinsFor, planShown, poseFor, standFor, tripodPlaces } from "./stage-model";
 
 /** How near to its curve a gauge slides onto it [CSS px]. */
@@ -171,6 +172,12 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
     return Math.hypot(nx - x, ny - y) <= GRIP_PX ? near : null;
   }
 
+  /** The part of the plan under the pointer. */
+  partAt(x: number, y: number): string | null {
+    const spot = this.plan ? this.stage.pick(x, y) : null;
+    return spot ? partAt(this.figures, spot.point) : null;
+  }
+
   /** What looks at the viewer, in the scan frame: "this is from above". */
   towardsViewer(): ScanVec {
     return directionToScan(this.pose, this.view.back);
@@ -263,9 +270,12 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
       this.plan = plan;
       this.figures = plan && cast && now.cast?.frame ? planFigures(plan, now.cast.frame.y, cast) : [];
     }
-    if (newPlan || now.part !== was.part || now.dragging !== was.dragging) {
+    if (newPlan || now.part !== was.part || now.chosenPart !== was.chosenPart || now.step !== was.step || now.dragging !== was.dragging) {
       const dragged = now.dragging ? [now.dragging.from, now.dragging.to] : [];
-      this.stage.setPlan(this.figures, now.part, this.knots, dragged, this.look_);
+      const cut = cutShown(now);
+      const tooth = plan?.preparation.steps.find(({ number }) => number === cut?.step)?.tooth;
+      const figures = cut && tooth !== undefined ? withCut(this.figures, cut, tooth) : this.figures;
+      this.stage.setPlan(figures, cut ? `cut ${cut.step}` : partShown(now), this.knots, dragged, this.look_);
     }
   }
 

@@ -4,6 +4,7 @@ import { lengthText } from "../values/units";
 import { type ConnectorKind, LOWER_CONNECTORS, type Plan, UPPER_CONNECTORS } from "../wire/plan";
 import { toldText } from "./ledger-words";
 import { useBench, useDesk } from "./use-bench";
+import { usePart } from "./use-part";
 
 const words = (kind: ConnectorKind): string => kind.replaceAll("-", " ").replace("u shaped", "U-shaped");
 
@@ -13,6 +14,7 @@ export function PlanConnector({ plan }: { readonly plan: Plan }): ReactElement |
   const choices = useBench((s) => s.document?.plan ?? null);
   const units = useBench((s) => s.units);
   const notation = useBench((s) => s.notation);
+  const entry = usePart<HTMLElement>("connector", "planpart");
   if (!choices) return null;
   const connector = plan.majorConnector;
   const kinds = plan.jaw === "upper" ? UPPER_CONNECTORS : LOWER_CONNECTORS;
@@ -21,7 +23,7 @@ export function PlanConnector({ plan }: { readonly plan: Plan }): ReactElement |
     bench.changePlan(kind ? `${words(kind)} chosen` : "connector as proposed", { ...choices, connector: kind });
   };
   return (
-    <article className="planpart" aria-label="Major connector" onMouseEnter={() => bench.speakOf("connector")} onMouseLeave={() => bench.speakOf(null)}>
+    <article {...entry} aria-label="Major connector">
       <h3>Major connector</h3>
       <p>
         <select aria-label="Kind of major connector" value={choices.connector ?? ""} onChange={(event) => choose(event.target.value)}>

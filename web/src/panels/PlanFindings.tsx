@@ -1,6 +1,7 @@
 import { type ReactElement, useState } from "react";
 import { isNumber } from "../state/ledger";
 import { toothText } from "../values/tooth-number";
+import type { PlainFinding } from "../wire/abutments";
 import type { Plan, PlanFinding } from "../wire/plan";
 import type { Fdi } from "../wire/types";
 import { WhereText } from "./LedgerFamily";
@@ -59,7 +60,7 @@ export function FindingList({ findings }: { readonly findings: readonly PlanFind
     <>
       <ul className="findings num">
         {sorted(all ? findings : against).map((finding, i) => (
-          <Line key={`${finding.rule} ${finding.place.words} ${i}`} finding={finding} />
+          <FindingLine key={`${finding.rule} ${finding.place.words} ${i}`} finding={finding} />
         ))}
       </ul>
       {met > 0 && (
@@ -71,7 +72,14 @@ export function FindingList({ findings }: { readonly findings: readonly PlanFind
   );
 }
 
-function Line({ finding }: { readonly finding: PlanFinding }): ReactElement {
+/** One rule: its sign, the number against its limit, its place; who says so by a click. */
+export function FindingLine(props: {
+  readonly finding: PlainFinding;
+  /** False where it stands at its place already. */
+  readonly placed?: boolean;
+  readonly beside?: ReactElement | null;
+}): ReactElement {
+  const { finding, placed = true, beside = null } = props;
   const { what, place, reading, limit, verdict, source, standing } = finding;
   const units = useBench((s) => s.units);
   const [open, setOpen] = useState(false);
@@ -85,7 +93,8 @@ function Line({ finding }: { readonly finding: PlanFinding }): ReactElement {
         <button className="plain" aria-expanded={open} onClick={() => setOpen(!open)} title="Who says so">
           {what} {isNumber(reading) ? <b>{told}</b> : told}, wanted {limitText(limit, units)}
         </button>{" "}
-        <WhereText place={place} />
+        {beside}
+        {placed && <WhereText place={place} />}
         {open && (
           <span className="line soft">
             {verdict} · {standing}

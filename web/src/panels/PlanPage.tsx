@@ -4,8 +4,10 @@ import { changes, NOTHING_CHOSEN } from "../state/plan-choices";
 import { degreesText } from "../values/units";
 import { HandOver } from "./HandOver";
 import { PlanBases } from "./PlanBases";
+import { PlanBeside } from "./PlanBeside";
 import { PlanConnector } from "./PlanConnector";
 import { PlanVerdict } from "./PlanFindings";
+import { PlanPreparation } from "./PlanPreparation";
 import { PlanSheetFigure } from "./PlanSheetFigure";
 import { plannedTeeth, PlanTooth } from "./PlanTooth";
 import { useBench, useDesk } from "./use-bench";
@@ -55,13 +57,15 @@ export function PlanPage(): ReactElement {
       )}
       {sheet && plan ? (
         <>
-          <PlanSheetFigure drawing={sheet.drawing} />
+          <PlanSheetFigure drawing={sheet.drawing} plan={plan} />
           <PlanVerdict plan={plan} listed={teeth} />
           <PlanConnector plan={plan} />
           {teeth.map((tooth) => (
             <PlanTooth key={tooth} plan={plan} tooth={tooth} />
           ))}
           <PlanBases plan={plan} />
+          <PlanPreparation preparation={plan.preparation} cuts={sheet.cuts} />
+          <PlanBeside />
           <HandOver />
           <p className="soft rulebookline" title={`rulebook ${plan.rulebook.hash}`}>
             Planned by “{plan.rulebook.title}”. An aid: the prescriber examines, decides and signs.

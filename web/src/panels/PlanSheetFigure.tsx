@@ -1,8 +1,11 @@
-import { type ReactElement, useEffect, useRef, useState } from "react";
-import { useBench } from "./use-bench";
+import { type MouseEvent, type ReactElement, useEffect, useRef, useState } from "react";
+import { partPlace, partShown } from "../state/plan-parts";
+import type { Plan } from "../wire/plan";
+import { useBench, useDesk } from "./use-bench";
 
 /** The drawing of the plan: from above beside the parts, the whole sheet by a click. Drawn by the server from the same curves. */
-export function PlanSheetFigure({ drawing }: { readonly drawing: string }): ReactElement {
+export function PlanSheetFigure({ drawing, plan }: { readonly drawing: string; readonly plan: Plan }): ReactElement {
+  const { bench, hands } = useDesk();
   const figure = useRef<HTMLDivElement>(null);
   const dialog = useRef<HTMLDialogElement>(null);
   const [open, setOpen] = useState(false);
@@ -16,6 +19,21 @@ export function PlanSheetFigure({ drawing }: { readonly drawing: string }): Reac
     svg.removeAttribute("width");
     svg.removeAttribute("height");
   }, [drawing]);
+  const spoken = useBench(partShown);
+  useEffect(() => {
+    for (const each of figure.current?.querySelectorAll("[data-part]") ?? []) each.classList.toggle("spoken", each.getAttribute("data-part") === spoken);
+  }, [drawing, spoken]);
+  /** A click on a part chooses it and turns the stage to it; beside the parts it opens the whole sheet. */
+  const press = ({ target }: MouseEvent): void => {
+    const part = target instanceof Element ? (target.closest("[data-part]")?.getAttribute("data-part") ?? null) : null;
+    if (part === null) {
+      setOpen(true);
+      return;
+    }
+    bench.store.set({ chosenPart: part, step: null });
+    const place = partPlace(plan, part);
+    if (place) hands.show(place);
+  };
   useEffect(() => {
     if (open) dialog.current?.showModal();
   }, [open]);
@@ -28,7 +46,7 @@ export function PlanSheetFigure({ drawing }: { readonly drawing: string }): Reac
   };
   return (
     <figure className="plandrawing">
-      <button className="plain" title="The whole sheet, with both sides and the legend" aria-label="Whole drawing" onClick={() => setOpen(true)}>
+      <button className="plain" title="A part: choose it. Beside the parts: the whole sheet, with both sides and the legend" aria-label="Whole drawing" onClick={press}>
         {/* An SVG document of the program itself, with every text escaped there. */}
         <div ref={figure} className="plansvg" dangerouslySetInnerHTML={{ __html: drawing }} />
       </button>

@@ -1,4 +1,4 @@
-import type { ReactElement } from "react";
+import type { ReactElement, ReactNode } from "react";
 import { shortName } from "../state/ledger";
 import { toggled } from "../state/plan-choices";
 import { toothText } from "../values/tooth-number";
@@ -7,6 +7,7 @@ import { partName, type Plan, type PlannedRest, REST_KINDS, type RestKind, type 
 import type { Fdi } from "../wire/types";
 import { FindingList, toothOf } from "./PlanFindings";
 import { useBench, useDesk } from "./use-bench";
+import { usePart } from "./use-part";
 
 /** Teeth that carry or hold, and those that were told not to, from the patient's right to left. */
 export function plannedTeeth(plan: Plan, order: readonly { readonly tooth: Fdi }[], notUsed: readonly Fdi[]): readonly Fdi[] {
@@ -49,7 +50,7 @@ export function PlanTooth({ plan, tooth }: { readonly plan: Plan; readonly tooth
         <RestLine key={`${rest.kind} ${rest.side}`} rest={rest} several={rests.length > 1} />
       ))}
       {used && (
-        <div className="partline" onMouseEnter={() => bench.speakOf(partName("retentive", tooth))} onMouseLeave={() => bench.speakOf(null)}>
+        <Entry part={partName("clasp", tooth)}>
           {clasp ? (
             <>
               <button className="plain there" disabled={!clasp.tip} onClick={() => clasp.tip && hands.show(clasp.tip)} title="Turn the stage to its tip">
@@ -82,21 +83,21 @@ export function PlanTooth({ plan, tooth }: { readonly plan: Plan; readonly tooth
               {choices.unclasped.includes(tooth) ? "with a clasp again" : "without a clasp"}
             </button>
           </span>
-        </div>
+        </Entry>
       )}
       {plan.guidingPlates
         .filter((each) => each.tooth === tooth)
         .map(({ side, heightMm, wantedHeightMm }) => (
-          <p key={side} className="partline num" onMouseEnter={() => bench.speakOf(partName("plate", tooth, side))} onMouseLeave={() => bench.speakOf(null)}>
+          <Entry key={side} part={partName("plate", tooth, side)}>
             guiding plate {side}: plane there <b>{lengthText(heightMm, units)}</b>, wanted {lengthText(wantedHeightMm, units)}
-          </p>
+          </Entry>
         ))}
       {plan.minorConnectors
         .filter((each) => each.tooth === tooth)
         .map(({ side, lengthMm }) => (
-          <p key={side} className="partline num" onMouseEnter={() => bench.speakOf(partName("minor", tooth, side))} onMouseLeave={() => bench.speakOf(null)}>
+          <Entry key={side} part={partName("minor", tooth, side)}>
             minor connector {side} <b>{lengthText(lengthMm, units)}</b>
-          </p>
+          </Entry>
         ))}
       {plan.indirectRetainers
         .filter((each) => each.tooth === tooth)
@@ -107,6 +108,16 @@ export function PlanTooth({ plan, tooth }: { readonly plan: Plan; readonly tooth
         ))}
       <FindingList findings={plan.findings.filter((each) => toothOf(each) === tooth)} />
     </article>
+  );
+}
+
+/** One part, which stands out on the cast and in the drawing while it is spoken of. */
+function Entry({ part, title, children }: { readonly part: string; readonly title?: string; readonly children: ReactNode }): ReactElement {
+  const entry = usePart<HTMLDivElement>(part, "partline num");
+  return (
+    <div {...entry} title={title}>
+      {children}
+    </div>
   );
 }
 
@@ -127,7 +138,7 @@ function RestLine({ rest, several }: { readonly rest: PlannedRest; readonly seve
   const back = (): void =>
     bench.changePlan(`rest of ${number} as proposed`, { ...choices, rests: Object.fromEntries(Object.entries(choices.rests).filter(([key]) => key !== String(tooth))) });
   return (
-    <div className="partline" onMouseEnter={() => bench.speakOf(partName("rest", tooth, side))} onMouseLeave={() => bench.speakOf(null)} title={because}>
+    <Entry part={partName("rest", tooth, side)} title={because}>
       <button className="plain there" onClick={() => hands.show(point)} title={`Turn the stage to the rest. ${because}`}>
         rest
       </button>{" "}
@@ -151,6 +162,6 @@ function RestLine({ rest, several }: { readonly rest: PlannedRest; readonly seve
       <span className="line num">
         {lengthText(lengthMm, units === "in" ? "in" : "mm")} × {lengthText(widthMm, units === "in" ? "in" : "mm")}, seat {lengthText(depthMm, units === "in" ? "in" : "mm")} deep
       </span>
-    </div>
+    </Entry>
   );
 }

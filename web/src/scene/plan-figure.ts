@@ -1,10 +1,12 @@
 import { add, cross, length, type ScanVec, sub, times, unit } from "../values/vec";
 import { partName, type Plan, type PlanLine } from "../wire/plan";
+import type { Cut } from "../wire/preparation";
+import type { Fdi } from "../wire/types";
 import type { CastBody } from "./cast-body";
 import { beads, chords, dashes, type Lay, laidChord, pieces } from "./hatching";
 
 /** How a part is drawn: the same line and hatching as on paper. */
-export type PlanLook = "base" | "mesh" | "connector" | "finish" | "minor" | "plate" | "rest" | "retentive" | "reciprocal" | "stop" | "fulcrum" | "replaced";
+export type PlanLook = "base" | "mesh" | "connector" | "finish" | "minor" | "plate" | "rest" | "retentive" | "reciprocal" | "stop" | "fulcrum" | "replaced" | "cut";
 
 /** One part as drawn: ends of pieces of line, six numbers a piece; a piece without length is a dot. */
 export interface PlanFigure {
@@ -19,6 +21,8 @@ export interface PlanFigure {
 /** Where a border can be taken hold of, so far apart [mm]. */
 export const KNOT_MM = 5;
 const SAMPLE_MM = 0.8;
+/** So near to its line a part is meant [mm]. */
+const ON_LINE_MM = 0.9;
 /** A ray starts so far above the surface [mm]. */
 const ABOVE_MM = 25;
 
@@ -65,7 +69,7 @@ export function planFigures(plan: Plan, front: ScanVec, body: Pick<CastBody, "hi
     put(partName("rest", tooth, side), "rest", whole(outline), hatched([outline.points], right, ahead, 0.35, fromAbove));
   }
   for (const { tooth, retentive, reciprocal, tip } of plan.clasps) {
-    const part = partName("retentive", tooth);
+    const part = partName("clasp", tooth);
     if (retentive) put(part, "retentive", whole(retentive), [], tip ? dot(tip) : []);
     put(part, "reciprocal", dashes(reciprocal.points, reciprocal.closed, 1.4, 0.7));
   }
@@ -73,8 +77,33 @@ export function planFigures(plan: Plan, front: ScanVec, body: Pick<CastBody, "hi
   return figures;
 }
 
+/** A plan with one cut of its preparation laid open: the parts of that tooth would cover it, and are left away. */
+export function withCut(figures: readonly PlanFigure[], { step, contours }: Cut, tooth: Fdi): readonly PlanFigure[] {
+  const [edge, ...inner] = contours;
+  if (!edge) return figures;
+  const others = figures.filter(({ part }) => part.split(" ")[1] !== String(tooth));
+  return [...others, { part: partName("cut", String(step)), look: "cut", line: edge.pieces, hatch: inner.flatMap(({ pieces: all }) => all), dots: [] }];
+}
+
 /** Where the connector's border can be taken hold of. */
 export const knots = (plan: Plan | null): readonly ScanVec[] => (plan?.majorConnector ? beads(plan.majorConnector.outline.points, true, KNOT_MM) : []);
+
+/** The part that lies at a place of the cast: of lines the nearest, else of the areas that which is hatched there; null for none. */
+export function partAt(figures: readonly PlanFigure[], place: ScanVec): string | null {
+  const nearest = (ends: (figure: PlanFigure) => readonly number[], within: number): string | null => {
+    let found: string | null = null;
+    let least = within;
+    for (const figure of figures) {
+      const all = ends(figure);
+      for (let i = 0; i + 2 < all.length; i += 3) {
+        const off = Math.hypot(all[i]! - place[0], all[i + 1]! - place[1], all[i + 2]! - place[2]);
+        if (off < least) [found, least] = [figure.part, off];
+      }
+    }
+    return found;
+  };
+  return nearest(({ line }) => line, ON_LINE_MM) ?? nearest(({ hatch, dots }) => [...hatch, ...dots], 2 * ON_LINE_MM);
+}
 
 /** The place of a curve nearest to a point. */
 export function nearestOn(points: readonly ScanVec[], place: ScanVec): ScanVec | null {

@@ -18,6 +18,7 @@ const CORE: Readonly<Record<PlanLook, number>> = {
   stop: 0.8,
   fulcrum: 0.7,
   replaced: 0.6,
+  cut: 1.3,
 };
 const SOFT_PX = 0.9;
 const CASED: readonly PlanLook[] = ["retentive", "reciprocal", "minor", "plate", "finish"];

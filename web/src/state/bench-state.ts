@@ -12,6 +12,7 @@ import type { Tilt } from "../values/tilt";
 import type { KeptPath, Picking } from "./path-keeping";
 import type { Document } from "./document";
 import type { Judged } from "./judging";
+import type { Compared } from "./comparing";
 import type { Planned } from "./planning";
 import { type History, NO_HISTORY } from "./history";
 
@@ -96,6 +97,14 @@ export interface BenchState {
   readonly planning: boolean;
   /** Name of the part of the plan that is spoken of. */
   readonly part: string | null;
+  /** The part that was chosen in the list, in the drawing or on the cast. */
+  readonly chosenPart: string | null;
+  /** The step of the mouth preparation whose cut lies on the cast. */
+  readonly step: number | null;
+  /** What the plan is held against, as state/comparing.ts names it; null: nothing. */
+  readonly against: string | null;
+  readonly compared: Compared | null;
+  readonly comparing: boolean;
   /** A place of the connector's border while it is dragged. */
   readonly dragging: BorderMove | null;
   /** The case that the work is kept in. */
@@ -169,6 +178,11 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
   planned: "server",
   planning: "moment",
   part: "moment",
+  chosenPart: "moment",
+  step: "moment",
+  against: "moment",
+  compared: "server",
+  comparing: "moment",
   dragging: "moment",
   caseOf: "document",
   kept: "moment",
@@ -226,6 +240,11 @@ export const EMPTY_BENCH: BenchState = {
   planned: null,
   planning: false,
   part: null,
+  chosenPart: null,
+  step: null,
+  against: null,
+  compared: null,
+  comparing: false,
   dragging: null,
   caseOf: null,
   kept: "saved",

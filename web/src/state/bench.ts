@@ -11,6 +11,7 @@ import type { Fdi, FrameChoice, PlaneOffer, Spot, TeethSaid, ToothPoint, Zone } 
 import { type BenchState, EMPTY_BENCH, type LookChoice, type Page } from "./bench-state";
 import { apply, type Command, type Mark, type PathPin } from "./document";
 import { Charting } from "./charting";
+import { Comparing } from "./comparing";
 import { Judging } from "./judging";
 import { Keeping } from "./keeping";
 import { choicesSaid } from "./plan-choices";
@@ -43,6 +44,7 @@ export class Bench {
   readonly opposing: Opposing;
   private readonly judging: Judging;
   private readonly planning: Planning;
+  readonly comparing: Comparing;
   readonly keeping: Keeping;
   private readonly surveying: Surveying;
   private readonly teething: Teething;
@@ -67,6 +69,8 @@ export class Bench {
     this.store.subscribe(() => this.judging.follow());
     this.planning = new Planning(this.store, api);
     this.store.subscribe(() => this.planning.follow());
+    this.comparing = new Comparing(this.store, api, (command) => this.edit(command));
+    this.store.subscribe(() => this.comparing.follow());
     this.keeping = new Keeping(this.store, api, keep);
     this.store.subscribe(() => this.keeping.follow());
     this.opposing = new Opposing(this.store, api);

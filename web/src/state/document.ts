@@ -27,6 +27,19 @@ export interface PathPin {
   readonly tilt: Tilt;
 }
 
+/** What was chosen of a plan. */
+export interface PlanChosen {
+  readonly plan: PlanChoices;
+  /** By row of the ledger. */
+  readonly clasps: Readonly<Record<string, ClaspChoice>>;
+}
+
+/** A plan that a person keeps by name, to hold another against it. */
+export interface KeptPlan extends PlanChosen {
+  readonly id: string;
+  readonly name: string;
+}
+
 /** What a person decides on the bench, and can undo. Immutable. */
 export interface Document {
   readonly tilt: Tilt;
@@ -43,6 +56,7 @@ export interface Document {
   readonly clasps: Readonly<Record<string, ClaspChoice>>;
   /** What a person changed of the plan. */
   readonly plan: PlanChoices;
+  readonly keptPlans: readonly KeptPlan[];
   /** What the prescriber writes to the laboratory. */
   readonly order: Order;
 }
@@ -60,6 +74,7 @@ export const emptyDocument = (frame: FrameChoice): Document => ({
   answers: {},
   clasps: {},
   plan: NOTHING_CHOSEN,
+  keptPlans: [],
   order: {},
 });
 
@@ -77,6 +92,8 @@ export type Command =
   | { readonly kind: "answers"; readonly what: string; readonly from: AnswersSaid; readonly to: AnswersSaid }
   | { readonly kind: "clasp"; readonly row: string; readonly from: ClaspChoice | null; readonly to: ClaspChoice | null }
   | { readonly kind: "plan"; readonly what: string; readonly from: PlanChoices; readonly to: PlanChoices }
+  | { readonly kind: "kept-plan"; readonly index: number; readonly from: KeptPlan | null; readonly to: KeptPlan | null }
+  | { readonly kind: "chosen"; readonly what: string; readonly from: PlanChosen; readonly to: PlanChosen }
   | { readonly kind: "order"; readonly what: string; readonly from: Order; readonly to: Order }
   | { readonly kind: "mark"; readonly index: number; readonly from: Mark | null; readonly to: Mark | null };
 
@@ -106,6 +123,12 @@ export function apply(document: Document, command: Command): Document {
       return { ...document, order: command.to };
     case "plan":
       return { ...document, plan: command.to };
+    case "chosen":
+      return { ...document, plan: command.to.plan, clasps: command.to.clasps };
+    case "kept-plan": {
+      const without = document.keptPlans.filter((kept) => kept.id !== command.from?.id);
+      return { ...document, keptPlans: command.to ? without.toSpliced(command.index, 0, command.to) : without };
+    }
     case "mark": {
       const without = command.from ? document.marks.filter((mark) => mark.id !== command.from?.id) : document.marks;
       return { ...document, marks: command.to ? without.toSpliced(command.index, 0, command.to) : without };
@@ -151,7 +174,10 @@ export function told(command: Command): string {
     case "answers":
     case "plan":
     case "order":
+    case "chosen":
       return command.what;
+    case "kept-plan":
+      return command.to === null ? `removed plan ${command.from?.name}` : `kept plan ${command.to.name}`;
     case "pin":
       return command.from === null ? `pin ${command.to?.name}` : command.to === null ? `removed pin ${command.from.name}` : `name of pin ${command.from.name}`;
     case "clasp":

@@ -15,7 +15,7 @@ import type { Teething } from "./teething";
 /** What belongs to one cast, with none on the table. */
 const EMPTY_TABLE: Pick<
   BenchState,
-  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "planePoints" | "opposing" | "clearance" | "shading" | "picking" | "beside" | "tripodDrag" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "planned" | "caseOf" | "row" | "pointed"
+  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "planePoints" | "opposing" | "clearance" | "shading" | "picking" | "beside" | "tripodDrag" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "planned" | "chosenPart" | "step" | "against" | "compared" | "caseOf" | "row" | "pointed"
 > = {
   cast: null,
   mesh: null,
@@ -44,6 +44,10 @@ const EMPTY_TABLE: Pick<
   toothHand: null,
   judged: null,
   planned: null,
+  chosenPart: null,
+  step: null,
+  against: null,
+  compared: null,
   caseOf: null,
   row: null,
   pointed: null,

@@ -62,7 +62,7 @@ export class Planning {
       } catch (error) {
         next = { ...from, sheet: null, problem: problemOf(error) };
       }
-      if (this.store.get().cast?.id === cast.id) this.store.set({ planned: next });
+      if (this.store.get().cast?.id === cast.id) this.store.set({ planned: next, step: null });
     }
     this.running = false;
     if (this.store.get().planning) this.store.set({ planning: false });

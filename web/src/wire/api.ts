@@ -2,6 +2,7 @@ import { chartDocument } from "../values/chart";
 import type { Jaw, Tilt } from "../values/tilt";
 import type { CaseCard, CaseOf, OpenedCase, Order, Paper } from "./cases";
 import type { ChoicesSaid, PlanSheet } from "./plan";
+import type { NamedChoices, PlansCompared } from "./comparison";
 import type { AbutmentSheet, AnswersSaid, ArmsTold } from "./abutments";
 import { type CastMesh, decodeMesh } from "./mesh";
 import type { PathFound, PathMap, PathsCompared, SearchListener } from "./path";
@@ -184,6 +185,12 @@ export class Api {
   plan(id: string, tilt: Tilt, answers: AnswersSaid, choices: ChoicesSaid): Promise<PlanSheet> {
     const body = { tilt: [tilt.anterior, tilt.right], answers, choices };
     return this.json("POST", `api/casts/${encodeURIComponent(id)}/plan`, JSON.stringify(body));
+  }
+
+  /** Holds plans by different choices against the first of them. */
+  comparePlans(id: string, tilt: Tilt, answers: AnswersSaid, plans: readonly NamedChoices[]): Promise<PlansCompared> {
+    const body = { tilt: [tilt.anterior, tilt.right], answers, plans };
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/plan/compare`, JSON.stringify(body));
   }
 
   /** A page to read beside the bench, as docs/protocol.md lists them; rules are those that the cast goes by. */

@@ -2,6 +2,7 @@ import type { Jaw } from "../values/tilt";
 import type { Mm } from "../values/units";
 import type { ScanVec } from "../values/vec";
 import type { Finding, Told } from "./abutments";
+import type { Cut, Preparation } from "./preparation";
 import type { Fdi } from "./types";
 
 /** The plan of a denture, as docs/schema/plan.schema.json has it; curves lie on the cast. */
@@ -106,12 +107,14 @@ export interface Plan {
   readonly indirectRetainers: readonly { readonly tooth: Fdi; readonly side: string; readonly distanceMm: Mm; readonly ratio: number }[];
   readonly findings: readonly PlanFinding[];
   readonly questions: readonly string[];
+  readonly preparation: Preparation;
 }
 
-/** The plan with its drawing to scale, an SVG document. */
+/** The plan with its drawing to scale, an SVG document, and the pictures of its cuts. */
 export interface PlanSheet {
   readonly plan: Plan;
   readonly drawing: string;
+  readonly cuts: readonly Cut[];
 }
 
 /** What a person chose instead of what is proposed, as docs/schema/choices.schema.json has it; teeth by FDI number. */
