@@ -1,5 +1,6 @@
-import { type ReactElement, useEffect, useRef, useState } from "react";
+import { type ReactElement, useState } from "react";
 import { useBench, useDesk } from "./use-bench";
+import { useDropDown } from "./use-drop-down";
 
 const KEPT = { saved: "saved", saving: "saving …", changed: "saving …", failed: "not saved" } as const;
 
@@ -10,18 +11,8 @@ export function CaseList(): ReactElement {
   const caseOf = useBench((s) => s.caseOf);
   const kept = useBench((s) => s.kept);
   const cast = useBench((s) => s.cast);
-  const list = useRef<HTMLDetailsElement>(null);
+  const { list, shut } = useDropDown();
   const [code, setCode] = useState("");
-  const shut = (): void => {
-    if (list.current) list.current.open = false;
-  };
-  useEffect(() => {
-    const away = (event: Event): void => {
-      if (event.target instanceof Node && !list.current?.contains(event.target)) shut();
-    };
-    window.addEventListener("pointerdown", away);
-    return () => window.removeEventListener("pointerdown", away);
-  }, []);
   return (
     <details
       ref={list}

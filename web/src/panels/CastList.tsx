@@ -1,7 +1,8 @@
-import { type ReactElement, useEffect, useRef } from "react";
+import type { ReactElement } from "react";
 import { action } from "../state/actions";
 import { Icon } from "./Icons";
 import { useAction, useBench, useDesk } from "./use-bench";
+import { useDropDown } from "./use-drop-down";
 
 function Line({ id }: { readonly id: string }): ReactElement {
   const { run, label } = useAction(action(id));
@@ -19,17 +20,7 @@ export function CastList(): ReactElement {
   const { bench } = useDesk();
   const cast = useBench((s) => s.cast);
   const casts = useBench((s) => s.casts);
-  const list = useRef<HTMLDetailsElement>(null);
-  const shut = (): void => {
-    if (list.current) list.current.open = false;
-  };
-  useEffect(() => {
-    const away = (event: Event): void => {
-      if (event.target instanceof Node && !list.current?.contains(event.target)) shut();
-    };
-    window.addEventListener("pointerdown", away);
-    return () => window.removeEventListener("pointerdown", away);
-  }, []);
+  const { list, shut } = useDropDown();
   return (
     <details
       ref={list}

@@ -1,7 +1,6 @@
 package rodwork.app.command;
 
 import java.io.PrintWriter;
-import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
@@ -17,7 +16,6 @@ import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.report.AbutmentsJson;
 import rodwork.app.report.AbutmentsTable;
-import rodwork.app.report.AnswerReader;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.abutment.Answers;
 
@@ -58,13 +56,9 @@ final class AbutmentsCommand implements Runnable {
       description = "Teeth to judge, instead of the likely abutments.")
   private @Nullable Set<ToothNumber> wanted;
 
-  @Option(
-      names = "--answer",
-      paramLabel = "[FDI:]FACT=VALUE",
-      description =
-          "What only the mouth tells, or what is known better than measured: poor-hygiene=no,"
-              + " 35:mobile=yes; may be given many times.")
-  private @Nullable List<String> answers;
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private AnswersMixin answers;
 
   @Option(
       names = "--json",
@@ -79,7 +73,7 @@ final class AbutmentsCommand implements Runnable {
   @Override
   public void run() {
     Rulebook book = rulebook.book();
-    Answers said = answers == null ? Answers.NONE : AnswerReader.of(answers);
+    Answers said = answers.said();
     PrintWriter out = spec.commandLine().getOut();
     JudgeAbutments.Judged judged;
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {

@@ -20,7 +20,6 @@ import rodwork.app.operation.JudgeAbutments;
 import rodwork.app.operation.MakePlan;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
-import rodwork.app.report.AnswerReader;
 import rodwork.app.report.ChoicesReader;
 import rodwork.app.report.ComparisonJson;
 import rodwork.app.report.ComparisonTable;
@@ -97,13 +96,9 @@ final class PlanCommand implements Runnable {
               + " says in which format.")
   private @Nullable Path prepared;
 
-  @Option(
-      names = "--answer",
-      paramLabel = "[FDI:]FACT=VALUE",
-      description =
-          "What only the mouth tells, or what is known better than measured: poor-hygiene=no,"
-              + " 35:mobile=yes; may be given many times.")
-  private @Nullable List<String> answers;
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private AnswersMixin answers;
 
   @Option(
       names = "--json",
@@ -118,7 +113,7 @@ final class PlanCommand implements Runnable {
   @Override
   public void run() {
     Rulebook book = rulebook.book();
-    Answers said = answers == null ? Answers.NONE : AnswerReader.of(answers);
+    Answers said = answers.said();
     PrintWriter out = spec.commandLine().getOut();
     Choices chosen = choices == null ? Choices.NONE : ChoicesReader.read(choices);
     List<Choices> others =

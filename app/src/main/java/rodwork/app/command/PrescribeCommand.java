@@ -24,7 +24,6 @@ import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.WantedTeeth;
 import rodwork.app.operation.WritePrescription;
-import rodwork.app.report.AnswerReader;
 import rodwork.app.report.ChartReader;
 import rodwork.app.report.ChoicesReader;
 import rodwork.app.report.JsonTriples;
@@ -40,7 +39,6 @@ import rodwork.casework.store.CaseStore;
 import rodwork.casework.store.Part;
 import rodwork.casework.store.PartKind;
 import rodwork.casework.store.PartName;
-import rodwork.design.abutment.Answers;
 import rodwork.design.plan.Choices;
 import rodwork.geometry.Watch;
 
@@ -80,11 +78,9 @@ final class PrescribeCommand implements Runnable {
   @SuppressWarnings("NullAway.Init")
   private Path out;
 
-  @Option(
-      names = "--answer",
-      paramLabel = "[FDI:]FACT=VALUE",
-      description = "What only the mouth tells; see rodwork help abutments.")
-  private @Nullable List<String> answers;
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private AnswersMixin answers;
 
   @Option(
       names = "--choices",
@@ -212,7 +208,7 @@ final class PrescribeCommand implements Runnable {
         WritePrescription.of(
             known,
             path.wanted(known.arch().frame().jaw()),
-            answers == null ? Answers.NONE : AnswerReader.of(answers),
+            answers.said(),
             choices == null ? Choices.NONE : ChoicesReader.read(choices),
             book,
             ask,

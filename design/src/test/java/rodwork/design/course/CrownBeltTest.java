@@ -9,6 +9,7 @@ import rodwork.anatomy.Arch;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.geometry.Vec3;
+import rodwork.survey.testing.BallTooth;
 
 /** Truth: a ball that stands over a level gum, read in half planes through its middle. */
 class CrownBeltTest {

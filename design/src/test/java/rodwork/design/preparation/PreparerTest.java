@@ -14,7 +14,6 @@ import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.design.abutment.GuidingPlane;
-import rodwork.design.course.BallTooth;
 import rodwork.design.plan.Choices;
 import rodwork.design.plan.Line;
 import rodwork.design.plan.Part;
@@ -33,6 +32,7 @@ import rodwork.survey.plane.PlanePatch;
 import rodwork.survey.plane.PlaneRules;
 import rodwork.survey.plane.PlaneSection;
 import rodwork.survey.plane.PlaneSite;
+import rodwork.survey.testing.BallTooth;
 
 /** Cuts in a ball: what they take, and what a survey sees after them, are closed forms. */
 class PreparerTest {

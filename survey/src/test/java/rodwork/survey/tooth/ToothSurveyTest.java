@@ -27,6 +27,7 @@ import rodwork.survey.Gauges;
 import rodwork.survey.Survey;
 import rodwork.survey.SurveyRules;
 import rodwork.survey.Surveyor;
+import rodwork.survey.testing.BallTooth;
 import rodwork.survey.tooth.ZoneDepth.Deepest;
 
 /**

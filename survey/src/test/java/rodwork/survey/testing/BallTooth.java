@@ -1,4 +1,4 @@
-package rodwork.design.course;
+package rodwork.survey.testing;
 
 import rodwork.anatomy.AnatomicSurface;
 import rodwork.anatomy.Arch;
