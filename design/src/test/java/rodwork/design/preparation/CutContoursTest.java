@@ -8,8 +8,8 @@ import org.junit.jupiter.api.Test;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
-import rodwork.design.course.BallTooth;
 import rodwork.geometry.Vec3;
+import rodwork.survey.testing.BallTooth;
 
 /** Contours of a depression and of a seat in a ball are closed forms. */
 class CutContoursTest {
