@@ -71,7 +71,7 @@ export function planFigures(plan: Plan, front: ScanVec, body: Pick<CastBody, "hi
   for (const { tooth, retentive, reciprocal, tip } of plan.clasps) {
     const part = partName("clasp", tooth);
     if (retentive) put(part, "retentive", whole(retentive), [], tip ? dot(tip) : []);
-    put(part, "reciprocal", dashes(reciprocal.points, reciprocal.closed, 1.4, 0.7));
+    if (reciprocal) put(part, "reciprocal", dashes(reciprocal.points, reciprocal.closed, 1.4, 0.7));
   }
   if (plan.fulcrum) put("fulcrum", "fulcrum", dashes([plan.fulcrum.from, plan.fulcrum.to], false, 2.4, 1));
   return figures;

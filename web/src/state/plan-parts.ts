@@ -3,7 +3,7 @@ import type { ScanVec } from "../values/vec";
 import type { Cut } from "../wire/preparation";
 import type { BenchState } from "./bench-state";
 
-const middle = ({ points }: PlanLine): ScanVec | null => points[Math.floor(points.length / 2)] ?? null;
+const middle = (line: PlanLine | null): ScanVec | null => line?.points[Math.floor(line.points.length / 2)] ?? null;
 
 /** Where to turn the stage for a part, by its name; null for a part that lies all over the arch, or is not there. */
 export function partPlace(plan: Plan, part: string): ScanVec | null {

@@ -51,7 +51,7 @@ export interface PlannedClasp {
   readonly gaugeMm: Mm;
   readonly material: string;
   readonly retentive: PlanLine | null;
-  readonly reciprocal: PlanLine;
+  readonly reciprocal: PlanLine | null;
   readonly tip: ScanVec | null;
   readonly chosen: boolean;
   readonly warnings: readonly string[];

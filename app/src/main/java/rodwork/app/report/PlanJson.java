@@ -135,8 +135,9 @@ public final class PlanJson {
     Json.put(json, "gaugeMm", clasp.gaugeMm());
     json.put("material", judgement.family().material());
     json.set("retentive", Json.orNull(clasp.retentive().map(PlanJson::line).orElse(null)));
-    json.set("reciprocal", line(clasp.reciprocal()));
+    json.set("reciprocal", Json.orNull(clasp.reciprocal().map(PlanJson::line).orElse(null)));
     json.set("tip", Json.orNull(clasp.tip().map(Json::point).orElse(null)));
+    json.put("onMark", clasp.standsOnMark());
     json.put("chosen", clasp.chosen());
     json.set("warnings", Json.texts(judgement.warnings()));
     ArrayNode preparations = json.putArray("preparations");

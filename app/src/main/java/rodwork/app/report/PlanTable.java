@@ -73,8 +73,14 @@ public final class PlanTable {
               c.gaugeMm(),
               j.answer().words(),
               c.retentive()
-                  .map(l -> String.format(Locale.ROOT, ", arm %.1f mm long", l.lengthMm()))
-                  .orElse(", no place for its tip"),
+                  .map(
+                      l ->
+                          String.format(
+                              Locale.ROOT,
+                              ", arm %.1f mm long%s",
+                              l.lengthMm(),
+                              c.standsOnMark() ? "" : ", its tip where an undercut is to be made"))
+                  .orElse(", no arm can be laid"),
               j.warnings().isEmpty() ? "" : "; warned of " + String.join(", ", j.warnings()),
               c.chosen() ? "; chosen" : ""));
     }

@@ -328,7 +328,7 @@ public final class PlanDrawing {
           c.tip().ifPresent(p -> mark(Look.RETENTIVE, p, 0.9, false, name(c)));
         }
         if (above || faces(tooth(c.tooth()), !facial)) {
-          line(Look.RECIPROCAL, c.reciprocal(), name(c));
+          c.reciprocal().ifPresent(l -> line(Look.RECIPROCAL, l, name(c)));
         }
       }
       if (above) {

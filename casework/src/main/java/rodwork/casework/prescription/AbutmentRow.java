@@ -83,8 +83,9 @@ final class AbutmentRow {
     number(json, "fromMarginMm", mark.map(AbutmentFacts.Mark::fromMargin));
     number(json, "belowSurveyLineMm", mark.map(AbutmentFacts.Mark::belowLine));
     Figures.put(json, "armMm", PlanRows.length(clasp.retentive()), Figures.MM);
+    json.put("tipOnMark", clasp.standsOnMark());
     json.put("reciprocal", reciprocal(family));
-    Figures.put(json, "reciprocalMm", clasp.reciprocal().lengthMm(), Figures.MM);
+    Figures.put(json, "reciprocalMm", PlanRows.length(clasp.reciprocal()), Figures.MM);
     ArrayNode warnings = json.putArray("warnings");
     judgement.warnings().forEach(warnings::add);
     ArrayNode undecided = json.putArray("notKnown");

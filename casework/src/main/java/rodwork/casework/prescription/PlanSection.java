@@ -82,8 +82,9 @@ final class PlanSection {
               + clasp.path("material").asText().replace('-', ' ')
               + "\nagainst it: "
               + clasp.path("reciprocal").asText()
-              + ", "
-              + mm(clasp.path("reciprocalMm")));
+              + (clasp.path("reciprocalMm").isNumber()
+                  ? ", " + mm(clasp.path("reciprocalMm"))
+                  : ""));
     }
     List<String> rests = new ArrayList<>();
     for (JsonNode r : row.path("rests")) {

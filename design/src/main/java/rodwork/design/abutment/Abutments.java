@@ -224,13 +224,18 @@ public final class Abutments {
       }
     }
     AbutmentJudgement judgement = judge.judge(answers.on(facts.withLaid(laid)));
+    Map<String, ClaspCourse.Attempt> courses = new HashMap<>();
     Map<String, ClaspAction> actions = new HashMap<>();
     Map<String, String> noCourse = new HashMap<>();
     for (Judgement j : judgement.inOrder()) {
+      AcrossThird tip = j.tip().orElseGet(() -> told.across(j.family().tips().getFirst()));
+      AbutmentFacts.Reach reach = new AbutmentFacts.Reach(j.family().id(), tip);
+      if (attempts.containsKey(reach)) {
+        courses.put(j.family().id(), attempts.get(reach));
+      }
       if (j.tip().isEmpty()) {
         continue;
       }
-      AbutmentFacts.Reach reach = new AbutmentFacts.Reach(j.family().id(), j.tip().get());
       ClaspAction action = worked.get(reach);
       ClaspCourse.Attempt attempt = attempts.get(reach);
       if (action != null) {
@@ -241,7 +246,8 @@ public final class Abutments {
         noCourse.put(j.family().id(), attempt.why());
       }
     }
-    return new Abutment(tooth, side, space, planes, sections, judgement, actions, noCourse);
+    return new Abutment(
+        tooth, side, space, planes, sections, judgement, courses, actions, noCourse);
   }
 
   /** What a course tells of itself, or why there is none; a tip put elsewhere is read there. */

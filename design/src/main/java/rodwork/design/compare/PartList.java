@@ -102,7 +102,7 @@ public record PartList(Map<At, List<String>> parts, Map<Of, Measured> measures) 
               c.gaugeMm(),
               side(c.side()),
               c.judgement().answer().words(),
-              c.retentive().isPresent() ? "" : ", no place for its tip"));
+              c.standsOnMark() ? "" : ", no place for its tip yet"));
       c.retentive()
           .ifPresent(
               l -> lister.mm(Kind.CLASP, c.tooth(), "length of the retentive arm", l.lengthMm()));

@@ -64,6 +64,11 @@ public record ClaspCourse(
     return readings;
   }
 
+  /** The retentive arm as a curve, from its origin to its tip. */
+  public List<Vec3> retentiveLine() {
+    return retentive.line().stream().map(Arm.Station::point).toList();
+  }
+
   /** Length of the opposing arm [mm]. */
   public double opposingMm() {
     double length = 0;

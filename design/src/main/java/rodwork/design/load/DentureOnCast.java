@@ -155,7 +155,10 @@ public record DentureOnCast(
               .toList();
       List<Tip> tips = new ArrayList<>();
       for (Part.Clasp c : plan.clasps()) {
-        c.tip().ifPresent(t -> tips.add(new Tip(c.tooth(), x(t), y(t), pull(c))));
+        // A tip whose undercut is yet to be made holds nothing.
+        c.tip()
+            .filter(_ -> c.standsOnMark())
+            .ifPresent(t -> tips.add(new Tip(c.tooth(), x(t), y(t), pull(c))));
       }
       List<Carrier> teeth =
           ToothNumber.allOf(plan.jaw())

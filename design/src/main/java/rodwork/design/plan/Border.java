@@ -19,6 +19,9 @@ final class Border {
   /** Margins are sown this close [mm]. */
   private static final double SEED_MM = 0.25;
 
+  /** A way inwards that leads so far out again went over the row, not over the palate [mm]. */
+  private static final double OUTWARD_MM = 1.5;
+
   private final Ground ground;
   private final SurfaceDistance fromMargins;
   final List<Station> stations;
@@ -76,7 +79,8 @@ final class Border {
             station.at().triangle(),
             crest ? station.inward() : down,
             (point, a, b, s, triangle, length) -> {
-              if (!ground.isAnatomy(triangle) || length > 60) {
+              double inwards = point.minus(station.at().point()).dot(station.inward());
+              if (!ground.isAnatomy(triangle) || length > 60 || inwards < -OUTWARD_MM) {
                 return false;
               }
               double value =
@@ -102,6 +106,8 @@ final class Border {
               last[0] = point;
               return true;
             });
-    return found.stream().findFirst();
+    return found.stream()
+        .filter(p -> p.minus(station.at().point()).dot(station.inward()) > 0)
+        .findFirst();
   }
 }

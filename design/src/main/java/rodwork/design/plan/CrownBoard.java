@@ -18,10 +18,12 @@ final class CrownBoard {
   private static final double STEP_MM = 0.2;
 
   final Tooth tooth;
+  private final TriangleMesh mesh;
   private final PatchTree tree;
 
   CrownBoard(TriangleMesh mesh, Tooth tooth) {
     this.tooth = tooth;
+    this.mesh = mesh;
     this.tree = PatchTree.of(mesh, tooth.copyOfTriangles());
   }
 
@@ -56,13 +58,11 @@ final class CrownBoard {
     return hit(start, tooth.axes().mesial().times(-mesial));
   }
 
+  /** A crown has no floor: what a ray meets from within is its far side, and not seen from here. */
   private Optional<Vec3> hit(Vec3 start, Vec3 direction) {
-    return tree.firstHit(start, direction, 3 * OUTSIDE_MM).map(SurfacePoint::point);
-  }
-
-  /** The point of the crown nearest to a point. */
-  Vec3 nearest(Vec3 point) {
-    return tree.closest(point, 50).map(SurfacePoint::point).orElse(point);
+    return tree.firstHit(start, direction, 3 * OUTSIDE_MM)
+        .filter(q -> mesh.doubleAreaNormal(q.triangle()).dot(direction) < 0)
+        .map(SurfacePoint::point);
   }
 
   /** Height along the axis at which a side of the crown reaches a share of its height [mm]. */
@@ -74,44 +74,6 @@ final class CrownBoard {
       }
     }
     return share * tooth.size().facialHeightMm();
-  }
-
-  /**
-   * A curve on one side through given places.
-   *
-   * @param mesial to mesial [mm], of each place
-   * @param height along the axis [mm]
-   */
-  List<Vec3> curve(double[] mesial, double[] height, boolean facial) {
-    return bezier(
-        mesial,
-        height,
-        at ->
-            fromSide(at[0], at[1], facial)
-                .orElseGet(
-                    () ->
-                        nearest(
-                            tooth
-                                .axes()
-                                .toScan(new Vec3(at[0], (facial ? 1 : -1) * halfDepth(), at[1])))));
-  }
-
-  /** A quadratic curve through three places of a plane, each point lifted onto a surface. */
-  static List<Vec3> bezier(
-      double[] x, double[] z, java.util.function.Function<double[], Vec3> lifted) {
-    List<Vec3> points = new ArrayList<>();
-    int n = 24;
-    for (int i = 0; i <= n; i++) {
-      double t = (double) i / n;
-      // Lagrange through the three places at t = 0, 1/2, 1.
-      double a = 2 * (t - 0.5) * (t - 1);
-      double b = -4 * t * (t - 1);
-      double c = 2 * t * (t - 0.5);
-      points.add(
-          lifted.apply(
-              new double[] {a * x[0] + b * x[1] + c * x[2], a * z[0] + b * z[1] + c * z[2]}));
-    }
-    return points;
   }
 
   /** A closed outline whose points are all on the crown; empty where one misses it. */

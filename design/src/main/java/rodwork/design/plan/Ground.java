@@ -19,6 +19,12 @@ final class Ground {
   /** Points of a curve that was laid stand this close [mm]. */
   private static final double STEP_MM = 0.5;
 
+  /** A border is drawn over a hole or crack of the scan no wider than this [mm]. */
+  private static final double GAP_MM = 2.5;
+
+  /** No palate is higher over a chord between its sides, and no crown over a margin [mm]. */
+  private static final double ABOVE_MM = 30;
+
   final Arch arch;
   final ToothLabels labels;
   final TriangleTree tree;
@@ -92,14 +98,15 @@ final class Ground {
   }
 
   /**
-   * The way over the surface from one point to another, in the upright plane through both.
+   * The way over the gum from one point to another, in the upright plane through both.
    *
-   * @return from a to b; a straight one, laid on the surface, where the section is interrupted
+   * @return from a to b; empty where the scan shows no surface on the way for more than {@link
+   *     #GAP_MM}: what lies there is not known, and the nearest place shown is another place
    */
-  List<Vec3> across(Vec3 a, Vec3 b) {
+  Optional<List<Vec3>> across(Vec3 a, Vec3 b) {
     Vec3 along = b.minus(a).across(frame.z());
     if (along.length() < STEP_MM) {
-      return List.of(a, b);
+      return Optional.of(List.of(a, b));
     }
     Vec3 unit = along.unit();
     double length = along.length();
@@ -118,9 +125,31 @@ final class Ground {
     if (arrives) {
       way.orElseThrow().forEach(p -> points.add(p.point()));
       points.set(points.size() - 1, b);
-      return thinned(points);
+      return Optional.of(thinned(points));
     }
-    return laidStraight(a, b);
+    return seenBetween(a, b);
+  }
+
+  /** The same, from what is seen from above: over cracks and small holes of the scan. */
+  private Optional<List<Vec3>> seenBetween(Vec3 a, Vec3 b) {
+    int n = Math.max(1, (int) Math.ceil(a.distance(b) / STEP_MM));
+    List<Vec3> points = new ArrayList<>();
+    points.add(a);
+    for (int i = 1; i < n; i++) {
+      Vec3 p = a.plus(b.minus(a).times((double) i / n));
+      tree.firstHit(p.plus(frame.z().times(ABOVE_MM)), frame.z().times(-1), 2 * ABOVE_MM)
+          .filter(q -> isAnatomy(q.triangle()) && labels.of(q.triangle()) == ToothLabels.GUM)
+          .ifPresent(q -> points.add(q.point()));
+      if (horizontal(points.getLast(), p) > GAP_MM) {
+        return Optional.empty();
+      }
+    }
+    points.add(b);
+    return Optional.of(points);
+  }
+
+  private double horizontal(Vec3 a, Vec3 b) {
+    return b.minus(a).across(frame.z()).length();
   }
 
   /** The straight line from a to b, each point laid on the surface. */
@@ -174,6 +203,29 @@ final class Ground {
   double[] plan(Vec3 point) {
     Vec3 d = point.minus(frame.origin());
     return new double[] {d.dot(frame.x()), d.dot(frame.y())};
+  }
+
+  /** From the front to the back of points, seen from above [mm]. */
+  double depthMm(List<Vec3> points) {
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (Vec3 p : points) {
+      double y = plan(p)[1];
+      low = Math.min(low, y);
+      high = Math.max(high, y);
+    }
+    return Math.max(0, high - low);
+  }
+
+  /** Area of a closed curve seen from above [mm²]. */
+  double planAreaMm2(List<Vec3> loop) {
+    double twice = 0;
+    for (int i = 0; i < loop.size(); i++) {
+      double[] a = plan(loop.get(i));
+      double[] b = plan(loop.get((i + 1) % loop.size()));
+      twice += a[0] * b[1] - a[1] * b[0];
+    }
+    return Math.abs(twice) / 2;
   }
 
   /** Whether a point lies on the patient's right. */

@@ -45,6 +45,16 @@ public record Line(List<Vec3> points, boolean closed) {
     return least;
   }
 
+  /**
+   * Least distance between two curves [mm], point of the one to nearest point of the other: exact
+   * where they do not cross, to the spacing of their points where they do.
+   */
+  public double distanceMm(Line other) {
+    double to = points.stream().mapToDouble(other::distanceMm).min().orElse(Double.NaN);
+    double from = other.points.stream().mapToDouble(this::distanceMm).min().orElse(Double.NaN);
+    return Math.min(to, from);
+  }
+
   /** The point at a share of its length, from 0 to 1. */
   public Vec3 along(double share) {
     double wanted = share * Line.open(points).lengthMm();

@@ -6,7 +6,9 @@ import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.space.Space;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.design.abutment.GuidingPlane;
+import rodwork.design.clasp.Family;
 import rodwork.design.clasp.Judgement;
+import rodwork.design.course.ClaspCourse;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Reading;
 
@@ -74,31 +76,56 @@ public sealed interface Part {
   }
 
   /**
-   * A clasp with both arms.
+   * A clasp with both arms, as they are laid on the tooth for the judgement of abutments.
    *
    * @param tooth that it holds
    * @param side of the space or embrasure it comes from
    * @param judgement its family, with every step that was asked and every warning
-   * @param approach how the retentive arm runs
-   * @param retentive the retentive arm, from its origin to its tip; empty where there is no place
-   *     for the tip
-   * @param reciprocal the arm on the other side, from its origin to its end
-   * @param gaugeMm undercut that the tip takes
+   * @param course its arms; empty where none can be laid
+   * @param why why there are none; empty where there are
    * @param chosen whether a person chose the family
    */
   record Clasp(
       ToothNumber tooth,
       Surface side,
       Judgement judgement,
-      Approach approach,
-      Optional<Line> retentive,
-      Line reciprocal,
-      double gaugeMm,
+      Optional<ClaspCourse> course,
+      String why,
       boolean chosen)
       implements Part {
+
+    /** How the retentive arm runs. */
+    public Approach approach() {
+      return judgement.family().arm() == Family.ArmShape.BAR
+          ? Approach.BAR
+          : Approach.CIRCUMFERENTIAL;
+    }
+
+    /** The retentive arm, from its origin to its tip. */
+    public Optional<Line> retentive() {
+      return course.map(c -> Line.open(c.retentiveLine()));
+    }
+
+    /**
+     * The arm on the other side, from its origin to its end; empty where something else opposes.
+     */
+    public Optional<Line> reciprocal() {
+      return course.map(ClaspCourse::opposing).filter(l -> l.size() > 1).map(Line::open);
+    }
+
+    /** Undercut that the tip takes [mm]. */
+    public double gaugeMm() {
+      return judgement.family().gauge().value();
+    }
+
     /** The tip of the retentive arm. */
     public Optional<Vec3> tip() {
-      return retentive.map(line -> line.points().getLast());
+      return course.map(c -> c.retentive().end().point());
+    }
+
+    /** Whether the tip lies on its gauge mark, or where a person put it. */
+    public boolean standsOnMark() {
+      return course.filter(ClaspCourse::standsOnMark).isPresent();
     }
   }
 
@@ -138,7 +165,9 @@ public sealed interface Part {
    * @param towardsTeeth the piece of the outline that runs along the teeth, from the patient's
    *     right to left; in several pieces where spaces interrupt it
    * @param areaMm2 of the cast that it covers
-   * @param leastWidthMm its least width, along the surface
+   * @param leastWidthMm least distance straight across, as a calliper takes it, between its two
+   *     long borders: front and back of a strap or plate, both edges of a bar or U, outer border
+   *     and opening of a frame
    * @param room measured room that the kind rests on; not known where the chart does not say
    * @param because one sentence
    * @param chosen whether a person chose the kind

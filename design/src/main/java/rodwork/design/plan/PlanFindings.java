@@ -21,30 +21,22 @@ final class PlanFindings {
   /** A border drawn on the triangles is known to about this [mm]. */
   private static final double BORDER_MM = 0.1;
 
+  private final Draft draft;
   private final Dentition dentition;
-  private final Ground ground;
   private final PlanRules rules;
-  private final Border border;
   private final List<Finding> findings = new ArrayList<>();
 
-  PlanFindings(Dentition dentition, Ground ground, PlanRules rules, Border border) {
-    this.dentition = dentition;
-    this.ground = ground;
-    this.rules = rules;
-    this.border = border;
+  PlanFindings(Draft draft) {
+    this.draft = draft;
+    this.dentition = draft.dentition;
+    this.rules = draft.rules;
   }
 
-  List<Finding> of(
-      List<Part.Rest> rests,
-      List<Part.GuidingPlate> plates,
-      List<Part.Clasp> clasps,
-      List<Part.MinorConnector> minors,
-      Optional<Part.MajorConnector> connector,
-      List<Part.IndirectRetainer> indirect) {
-    rests.forEach(this::rest);
-    plates.forEach(this::plate);
-    clasps.forEach(this::clasp);
-    apart(minors);
+  List<Finding> of(Optional<Part.MajorConnector> connector, List<Part.IndirectRetainer> indirect) {
+    draft.rests.forEach(this::rest);
+    draft.plates.forEach(this::plate);
+    draft.clasps.forEach(this::clasp);
+    apart(draft.minors);
     connector.ifPresent(this::connector);
     for (Part.IndirectRetainer i : indirect) {
       least(
@@ -118,7 +110,7 @@ final class PlanFindings {
       Vec3 nearest = null;
       double least = Double.POSITIVE_INFINITY;
       for (Vec3 p : connector.outline().points()) {
-        double d = border.fromMargins(p);
+        double d = draft.border.fromMargins(p);
         if (d < least && !nearSpace(p)) {
           least = d;
           nearest = p;
@@ -160,7 +152,7 @@ final class PlanFindings {
                         rules.upper().opening(),
                         "opening from front to back",
                         whole,
-                        Reading.mm(extent(o), 2 * BORDER_MM)));
+                        Reading.mm(draft.ground.depthMm(o.points()), 2 * BORDER_MM)));
       }
       case LINGUAL_PLATE, SUBLINGUAL_BAR, PALATAL_PLATE -> {}
     }
@@ -171,16 +163,6 @@ final class PlanFindings {
     double reach = rules.upper().border().value() + rules.bases().finishLine().value();
     return dentition.openSpaces().stream()
         .anyMatch(s -> !s.crest().isEmpty() && Line.open(s.crest()).distanceMm(p) < reach);
-  }
-
-  private double extent(Line line) {
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (Vec3 p : line.points()) {
-      low = Math.min(low, ground.plan(p)[1]);
-      high = Math.max(high, ground.plan(p)[1]);
-    }
-    return high - low;
   }
 
   private void least(Threshold limit, String what, Place place, Reading reading) {

@@ -39,6 +39,7 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases) {
         upper.posteriorStrap,
         upper.opening,
         upper.plateFromLost,
+        upper.plateCover,
         lower.border,
         lower.room,
         lower.barHeight,
@@ -95,6 +96,7 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases) {
    *
    * @param border from the gingival margins
    * @param plateFromLost as many teeth lost want a plate
+   * @param plateCover share of the palate that a plate covers, seen from above
    */
   public record Upper(
       Threshold border,
@@ -102,7 +104,8 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases) {
       Threshold anteriorStrap,
       Threshold posteriorStrap,
       Threshold opening,
-      Threshold plateFromLost) {
+      Threshold plateFromLost,
+      Threshold plateCover) {
     static Upper from(Thresholds book) {
       return new Upper(
           book.get("upper-border-from-margin", "mm"),
@@ -110,7 +113,8 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases) {
           book.get("anterior-strap-width-least", "mm"),
           book.get("posterior-strap-width-least", "mm"),
           book.get("strap-opening-least", "mm"),
-          book.get("palatal-plate-from-lost", "1"));
+          book.get("palatal-plate-from-lost", "1"),
+          book.get("palatal-plate-cover", "1"));
     }
   }
 

@@ -29,15 +29,18 @@ final class ToothSide {
   private static final double TANGENT_MM = 0.4;
 
   final CutFrame frame;
+  private final TriangleMesh mesh;
   private final PatchTree tree;
 
   ToothSide(TriangleMesh mesh, Tooth tooth, Vec3 outward, Vec3 axis) {
     this.frame = CutFrame.of(tooth.axes().origin(), outward, axis);
+    this.mesh = mesh;
     this.tree = PatchTree.of(mesh, tooth.copyOfTriangles());
   }
 
-  private ToothSide(CutFrame frame, PatchTree tree) {
+  private ToothSide(CutFrame frame, TriangleMesh mesh, PatchTree tree) {
     this.frame = frame;
+    this.mesh = mesh;
     this.tree = tree;
   }
 
@@ -60,13 +63,18 @@ final class ToothSide {
     double slope = (b.getAsDouble() - a.getAsDouble()) / (2 * TANGENT_MM);
     Vec3 normal = frame.out().minus(frame.across().times(slope));
     Vec3 origin = frame.scan(across, 0, 0);
-    return new ToothSide(CutFrame.of(origin, normal, frame.axis()), tree);
+    return new ToothSide(CutFrame.of(origin, normal, frame.axis()), mesh, tree);
   }
 
-  /** How far out the crown stands; empty where it has nothing at that height. */
+  /**
+   * How far out the crown stands; empty where this side has nothing at that height. Below the
+   * margin of this side a ray passes under the crown's edge and meets the far side from within:
+   * that is no place of this side.
+   */
   OptionalDouble out(double across, double height) {
     return tree.firstHit(
             frame.scan(across, OUTSIDE_MM, height), frame.out().times(-1), 2 * OUTSIDE_MM)
+        .filter(q -> mesh.doubleAreaNormal(q.triangle()).dot(frame.out()) > 0)
         .map(SurfacePoint::point)
         .map(p -> OptionalDouble.of(frame.local(p).y()))
         .orElse(OptionalDouble.empty());

@@ -84,6 +84,29 @@ class PreparerTest {
         .isCloseTo(enamel, within(0.02));
   }
 
+  /**
+   * On real arches 7 mm of "enamel" came from rays under the margin of one side that met the far
+   * side from within.
+   */
+  @Test
+  void aSideEndsAtItsOwnMarginWhereTheOtherSideReachesLower() {
+    double slope = 0.25;
+    Tooth tooth = BallTooth.dentitionCutAslant(ARCH, slope).tooth(44).orElseThrow();
+    ToothSide high = new ToothSide(ARCH.mesh(), tooth, Vec3.X, Vec3.Z);
+    double middle = high.frame.local(Vec3.ZERO).x();
+    ToothSide.Line line = high.line(middle, ToothSide.HIGHEST_MM);
+    // Where the slanting plane cuts the ball: z = slope (R + x), x² + (z − rise)² = R².
+    double z = 0;
+    for (int i = 0; i < 100; i++) {
+      double over = z - BallTooth.RISE;
+      z = slope * (R + Math.sqrt(R * R - over * over));
+    }
+    assertThat(high.frame.scan(0, 0, line.height().getFirst()).z()).isCloseTo(z, within(0.1));
+    for (double out : line.out()) {
+      assertThat(high.frame.scan(0, out, 0).x()).isPositive();
+    }
+  }
+
   @Test
   void aSurveyOfThePreparedCastFindsThePlaneParallelWithinTheRule() {
     ToothSide side = side(Surface.MESIAL);

@@ -15,6 +15,9 @@ import rodwork.geometry.Vec3;
  * cylinder and sphere). Kimmel and Sethian, PNAS 1998;95:8431 (from memory).
  */
 public final class SurfaceDistance {
+  /** A share of a corner below this is none [1]. */
+  private static final double ROUNDING = 1e-9;
+
   private final TriangleMesh mesh;
   private final double[] distance;
 
@@ -113,7 +116,10 @@ public final class SurfaceDistance {
     return distance[vertex];
   }
 
-  /** Distance of a point of the surface [mm]. */
+  /**
+   * Distance of a point of the surface [mm]; infinite where a corner of its triangle that counts
+   * lies beyond the most.
+   */
   public double at(SurfacePoint point) {
     Vec3 a = mesh.vertex(mesh.corner(point.triangle(), 0));
     Vec3 b = mesh.vertex(mesh.corner(point.triangle(), 1)).minus(a);
@@ -125,9 +131,18 @@ public final class SurfaceDistance {
     double det = bb * cc - bc * bc;
     double s = det > 0 ? (cc * p.dot(b) - bc * p.dot(c)) / det : 0;
     double t = det > 0 ? (bb * p.dot(c) - bc * p.dot(b)) / det : 0;
-    return (1 - s - t) * distance[mesh.corner(point.triangle(), 0)]
-        + s * distance[mesh.corner(point.triangle(), 1)]
-        + t * distance[mesh.corner(point.triangle(), 2)];
+    double[] shares = {1 - s - t, s, t};
+    double sum = 0;
+    for (int k = 0; k < 3; k++) {
+      double mm = distance[mesh.corner(point.triangle(), k)];
+      // A share of nothing, or less by rounding, of an infinite distance is no number.
+      if (Double.isFinite(mm)) {
+        sum += shares[k] * mm;
+      } else if (shares[k] > ROUNDING) {
+        return Double.POSITIVE_INFINITY;
+      }
+    }
+    return sum;
   }
 
   /** The triangles at each vertex. */

@@ -52,6 +52,13 @@ class SurfaceDistanceTest {
     for (int v = 0; v < mesh.vertexCount(); v++) {
       assertThat(d.at(v) <= 5 || Double.isInfinite(d.at(v))).isTrue();
     }
+    // Corners too, where rounding makes a share of another corner a little less than nothing.
+    for (int t = 0; t < mesh.triangleCount(); t++) {
+      for (double[] share : new double[][] {{0, 0}, {1, 0}, {0, 1}, {0.5, 0.5}, {0.3, 0.3}}) {
+        double at = d.at(new SurfacePoint(t, mesh.pointOn(t, share[0], share[1]), 0));
+        assertThat(at).isNotNaN().isGreaterThanOrEqualTo(0);
+      }
+    }
   }
 
   private static double middle(TriangleMesh mesh) {

@@ -33,6 +33,17 @@ public final class BallTooth {
     return Dentition.of(arch, ToothLabels.of(labels), Chart.blank(Jaw.LOWER), Watch.NONE);
   }
 
+  /** The same ball with its margin cut off aslant: higher by so much a millimetre along x. */
+  public static Dentition dentitionCutAslant(Arch arch, double slope) {
+    int[] labels = new int[arch.mesh().triangleCount()];
+    for (int t = 0; t < labels.length; t++) {
+      Vec3 middle = arch.mesh().pointOn(t, 1 / 3.0, 1 / 3.0);
+      boolean crown = t < 2 * ROUND * ROWS && middle.z() > RADIUS * slope + slope * middle.x();
+      labels[t] = crown ? 44 : 0;
+    }
+    return Dentition.of(arch, ToothLabels.of(labels), Chart.blank(Jaw.LOWER), Watch.NONE);
+  }
+
   public static Arch arch() {
     int rows = ROWS + GUM_ROWS;
     double[] xyz = new double[3 * (rows + 1) * ROUND];

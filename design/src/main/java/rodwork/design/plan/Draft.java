@@ -1,0 +1,52 @@
+package rodwork.design.plan;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import rodwork.anatomy.Arch;
+import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.space.Space;
+import rodwork.anatomy.tooth.Tooth;
+import rodwork.geometry.mesh.TriangleTree;
+
+/** A plan in the making: what it is made on, and the parts laid so far. Mutable. */
+final class Draft {
+  /** Distances from the margins are needed this far beyond the widest border [mm]. */
+  private static final double BEYOND_MM = 8;
+
+  final Dentition dentition;
+  final PlanRules rules;
+  final Choices choices;
+  final Ground ground;
+  final Border border;
+  final List<Part.Rest> rests = new ArrayList<>();
+  final List<Part.Clasp> clasps = new ArrayList<>();
+  final List<Part.GuidingPlate> plates = new ArrayList<>();
+  final List<Part.DentureBase> bases = new ArrayList<>();
+  final List<Part.MinorConnector> minors = new ArrayList<>();
+  final List<String> questions = new ArrayList<>();
+  private final Map<ToothNumber, CrownBoard> crowns = new HashMap<>();
+
+  Draft(Arch arch, Dentition dentition, PlanRules rules, Choices choices) {
+    this.dentition = dentition;
+    this.rules = rules;
+    this.choices = choices;
+    this.ground = new Ground(arch, dentition.labels(), TriangleTree.of(arch.mesh()));
+    this.border =
+        new Border(
+            ground,
+            dentition,
+            Math.max(rules.upper().border().value(), rules.lower().border().value()) + BEYOND_MM);
+  }
+
+  CrownBoard crown(Tooth tooth) {
+    return crowns.computeIfAbsent(tooth.number(), _ -> new CrownBoard(ground.mesh(), tooth));
+  }
+
+  /** Whether a space gets a base. */
+  boolean filled(Space space) {
+    return bases.stream().anyMatch(b -> b.space().equals(space));
+  }
+}

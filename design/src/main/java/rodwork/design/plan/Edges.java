@@ -1,0 +1,107 @@
+package rodwork.design.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rodwork.geometry.Vec3;
+
+/**
+ * The places of a connector's border along the row, one a station, from the patient's right to
+ * left. Immutable.
+ *
+ * @param all of them
+ */
+record Edges(Ground ground, List<Edge> all) {
+  /** Neighbouring places farther apart than this have the surface between them looked at [mm]. */
+  private static final double FOLLOWS_MM = 4;
+
+  /** A station with its place on the border. */
+  record Edge(Station station, Vec3 at) {}
+
+  Edges {
+    all = List.copyOf(all);
+  }
+
+  /** Where the border lies at a distance from margins and crests; stations without are left out. */
+  static Edges at(Ground ground, Border border, double marginMm, double crestMm) {
+    List<Edge> edges = new ArrayList<>();
+    for (Station station : border.stations) {
+      border.at(station, marginMm, crestMm, 0).ifPresent(p -> edges.add(new Edge(station, p)));
+    }
+    return new Edges(ground, edges);
+  }
+
+  /**
+   * Neighbours in the row.
+   *
+   * @param from index of the first
+   * @param to index after the last
+   */
+  record Piece(int from, int to) {
+    int size() {
+      return to - from;
+    }
+  }
+
+  /** From the first to the last edge of one side that is reached. */
+  Piece side(ConnectorMaker.Reach reach, boolean right) {
+    int first = -1;
+    int last = -1;
+    for (int i = 0; i < all.size(); i++) {
+      Edge edge = all.get(i);
+      if (reach.has(edge.station) && ground.onRight(edge.station.at().point()) == right) {
+        first = first < 0 ? i : first;
+        last = i;
+      }
+    }
+    return first < 0 ? new Piece(0, 0) : new Piece(first, last + 1);
+  }
+
+  /** A side made longer by one edge towards the front or the back; the same where none is left. */
+  Piece longer(Piece side, boolean right, boolean front) {
+    boolean after = front == right;
+    int next = after ? side.to : side.from - 1;
+    if (next < 0 || next >= all.size() || ground.onRight(all.get(next).at) != right) {
+      return side;
+    }
+    return after ? new Piece(side.from, side.to + 1) : new Piece(side.from - 1, side.to);
+  }
+
+  /** A side made longer at both ends in turn until it is so long from front to back [mm]. */
+  Piece longer(Piece side, boolean right, double leastMm) {
+    Piece piece = side;
+    for (int i = 0; i < 2 * all.size() && depthMm(piece) < leastMm; i++) {
+      piece = longer(piece, right, i % 2 == 1);
+    }
+    return piece;
+  }
+
+  private double depthMm(Piece piece) {
+    return ground.depthMm(points(piece));
+  }
+
+  List<Vec3> points(Piece piece) {
+    return all.subList(piece.from, piece.to).stream().map(Edge::at).toList();
+  }
+
+  /** The border along a piece, laid on the surface; empty where the scan does not show it. */
+  Optional<List<Vec3>> laid(Piece piece) {
+    return chain(ground, points(piece));
+  }
+
+  static Optional<List<Vec3>> chain(Ground ground, List<Vec3> corners) {
+    List<Vec3> points = new ArrayList<>();
+    for (int i = 0; i + 1 < corners.size(); i++) {
+      Vec3 a = corners.get(i);
+      Vec3 b = corners.get(i + 1);
+      Optional<List<Vec3>> way =
+          a.distance(b) > FOLLOWS_MM ? ground.across(a, b) : Optional.of(ground.laidStraight(a, b));
+      if (way.isEmpty()) {
+        return Optional.empty();
+      }
+      points.addAll(way.get().subList(0, way.get().size() - 1));
+    }
+    points.add(corners.getLast());
+    return Optional.of(points);
+  }
+}
