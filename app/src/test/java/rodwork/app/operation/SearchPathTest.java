@@ -13,8 +13,10 @@ import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.geometry.Watch;
 import rodwork.survey.Tilt;
+import rodwork.survey.path.PathComparison;
 import rodwork.survey.path.PathFactors;
 import rodwork.survey.path.PathMap;
+import rodwork.survey.path.PathRules;
 import rodwork.survey.plane.PlaneReading;
 
 /** Truth: how the demo casts are made (docs/demo.md), and every tilt of a fine grid. */
@@ -44,7 +46,19 @@ class SearchPathTest {
     PathMap coarse = search.search().coarse(10, Watch.NONE);
     PathFactors best = search.search().refined(coarse.best(), 10, Watch.NONE);
     PathFactors reference = search.search().at(Tilt.REFERENCE, Watch.NONE);
-    assertThat(best.worth()).isGreaterThanOrEqualTo(reference.worth());
+    // 47 leans to the front: the back of the cast goes down, and every proximal surface gains.
+    assertThat(best.worth()).isGreaterThan(reference.worth() + 0.003);
+    assertThat(best.tilt().anteriorDeg()).isBetween(-6.0, -1.0);
+    PathComparison why = PathComparison.of(reference, best, PathRules.SHIPPED);
+    assertThat(why.better())
+        .extracting(PathComparison.Change::what)
+        .contains("47 mesial, enamel for a guiding plane", "34 distal, enamel for a guiding plane");
+    assertThat(why.worse())
+        .as("what it costs: the tilt itself, and a little dead space")
+        .allMatch(
+            change ->
+                change.factor() == PathFactors.Factor.TILT
+                    || change.factor() == PathFactors.Factor.APPEARANCE);
     // What a tilt could gain in guiding planes alone is on the map, whatever the whole says.
     assertThat(coarse.best(PathFactors.Factor.GUIDING).guiding().worth())
         .isGreaterThan(reference.guiding().worth());
@@ -81,6 +95,13 @@ class SearchPathTest {
         }
       }
     }
+    // 27 leans to the front as well; the weaker side gains what 13 has to give.
+    PathFactors reference = search.search().at(Tilt.REFERENCE, Watch.NONE);
+    assertThat(best.tilt().anteriorDeg()).isNegative();
+    assertThat(best.worth()).isGreaterThan(reference.worth() + 0.005);
+    assertThat(best.retention().worth()).isGreaterThan(reference.retention().worth());
+    assertThat(plane(best, 27, Surface.MESIAL).greatestMm())
+        .isLessThan(plane(reference, 27, Surface.MESIAL).greatestMm() - 0.1);
     // 13 is made without undercut to use at the reference orientation: no tilt gives it any.
     assertThat(map.neverHeld(search.teeth().cast().surveyor().rules().fits().value()))
         .containsKey(13);

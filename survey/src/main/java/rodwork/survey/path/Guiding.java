@@ -11,8 +11,9 @@ import rodwork.survey.plane.PlaneSite;
  *
  * <p>A plane is worth {@code s = min(1, H/H₀)/(1 + e/e₀)}, with e the greatest enamel it takes, e₀
  * the enamel at which it is worth half, H its height and H₀ the height wanted. Planes count in
- * pairs, and the more the farther they are apart: {@code worth = Σ sᵢ·sⱼ·wᵢ·wⱼ·dᵢⱼ / Σ wᵢ·wⱼ·dᵢⱼ}
- * over all pairs, d their distance, w the weight of the surface (less on a lingual one).
+ * pairs, and the more the farther they are apart: {@code worth = Σ √(sᵢ·sⱼ)·wᵢ·wⱼ·dᵢⱼ / Σ
+ * wᵢ·wⱼ·dᵢⱼ} over all pairs, d their distance, w the weight of the surface (less on a lingual one).
+ * So two planes worth half each are a pair worth half, and one alone is worth nothing.
  *
  * @param planes one a site, in the order of the sites; empty where there is no room for a plane
  * @param enamelMm greatest enamel taken, mean over the sites, each at most {@link #MOST_MM} [mm]
@@ -58,7 +59,7 @@ public record Guiding(
         double apart = sites.planes().get(i).place().distance(sites.planes().get(j).place());
         double weight = apart * weight(sites.planes().get(i), rules);
         weight *= weight(sites.planes().get(j), rules);
-        sum += s[i] * s[j] * weight;
+        sum += Math.sqrt(s[i] * s[j]) * weight;
         all += weight;
       }
     }

@@ -13,7 +13,8 @@ import rodwork.survey.Tilt;
  * @param interference undercuts in the way
  * @param appearance what shows
  * @param travel the way out
- * @param tiltWorth {@code 1 − total tilt/cone}, at least 0
+ * @param tiltWorth {@code 1 − (total tilt/cone)²}, at least 0: a few degrees are usual and cost
+ *     little
  * @param worth weighted mean of the worths [0 to 1]
  */
 public record PathFactors(
@@ -62,7 +63,8 @@ public record PathFactors(
       Appearance appearance,
       Travel travel,
       PathRules rules) {
-    double tiltWorth = Math.max(0, 1 - tilt.totalDeg() / rules.cone().value());
+    double share = tilt.totalDeg() / rules.cone().value();
+    double tiltWorth = Math.max(0, 1 - share * share);
     double[] weight = {
       rules.guidingWeight().value(),
       rules.retentionWeight().value(),

@@ -66,7 +66,12 @@ public record PathRules(
           own("path-weight-retention", 0.25, "1", ORDER),
           own("path-weight-interference", 0.18, "1", ORDER),
           own("path-weight-appearance", 0.10, "1", ORDER),
-          own("path-weight-tilt", 0.12, "1", "a path near the occlusal normal is easier to use"),
+          own(
+              "path-weight-tilt",
+              0.08,
+              "1",
+              "a path near the occlusal normal is easier to use; the trade's order names no tilt, so"
+                  + " it comes last"),
           own(
               "path-enamel",
               0.5,
