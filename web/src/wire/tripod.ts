@@ -5,6 +5,21 @@ export interface TripodMark {
   readonly point: ScanVec;
   readonly triangle: number;
   readonly slopeDeg: Degrees;
+  /** How it is set with dividers; null where no two landmarks fix it, or no teeth are known. */
+  readonly bearings?: MarkBearings | null;
+}
+
+export interface MarkBearings {
+  /** The nearer landmark first. */
+  readonly from: readonly {
+    readonly landmark: string;
+    readonly tooth: number;
+    /** The tooth on the other side of a papilla. */
+    readonly other: number | null;
+    readonly point: ScanVec;
+    readonly distanceMm: Mm;
+  }[];
+  readonly errorMm: Mm;
 }
 
 export interface TiltTold {

@@ -29,6 +29,11 @@ final class KnownTeethMixin {
     return teeth.given();
   }
 
+  /** Whether the tooth of each triangle was given. */
+  boolean labelled() {
+    return labels != null;
+  }
+
   WantedTeeth wanted() {
     return teeth.wanted();
   }

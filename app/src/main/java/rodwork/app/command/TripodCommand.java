@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -12,12 +13,17 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import rodwork.anatomy.Jaw;
+import rodwork.anatomy.dentition.Dentition;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
+import rodwork.app.operation.ProposeTripod;
 import rodwork.app.operation.WantedPath;
 import rodwork.app.report.TripodJson;
+import rodwork.app.report.TripodPictureFile;
 import rodwork.casework.rulebook.Rulebook;
+import rodwork.geometry.Refusal;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.io.MeshFiles;
@@ -25,6 +31,7 @@ import rodwork.survey.Gauges;
 import rodwork.survey.seating.SeatingKey;
 import rodwork.survey.seating.SeatingRules;
 import rodwork.survey.seating.TableWedge;
+import rodwork.survey.tripod.MarkBearings;
 import rodwork.survey.tripod.Tripod;
 import rodwork.survey.tripod.TripodMark;
 import rodwork.survey.tripod.TripodPlaces;
@@ -35,7 +42,8 @@ import rodwork.survey.tripod.TripodRules;
     name = "tripod",
     description = {
       "Proposes tripod marks for a path: three places at one height that a rod touches, from which"
-          + " the path is found again most surely.",
+          + " the path is found again most surely, off the teeth that will likely be prepared.",
+      "Each is told with its distances from two landmarks, to be set on plaster with dividers.",
       "Keep the file of --json: rodwork recover takes it."
     },
     mixinStandardHelpOptions = true,
@@ -56,11 +64,22 @@ final class TripodCommand implements Runnable {
   @SuppressWarnings("NullAway.Init")
   private PathMixin path;
 
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private KnownTeethMixin teeth;
+
   @Option(
       names = "--json",
       paramLabel = "FILE|-",
       description = "Write the marks as JSON; - writes them to stdout, instead of the lines.")
   private @Nullable String json;
+
+  @Option(
+      names = "--picture",
+      paramLabel = "FILE.png",
+      description =
+          "Draw the marks on the cast, each near by with its distances from two landmarks.")
+  private @Nullable Path picture;
 
   @Option(
       names = "--key",
@@ -108,18 +127,21 @@ final class TripodCommand implements Runnable {
     Rulebook book = rulebook.book();
     TripodRules rules = book.tripod();
     Tripod tripod;
+    List<Optional<MarkBearings>> bearings;
     WantedPath.Resolved at;
     List<String> made = new ArrayList<>();
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
       OpenedCast opened = OpenCast.of(cast.file(), options, watch).by(book.survey());
       at = wanted.on(opened);
-      tripod =
+      Dentition dentition = dentition(opened, made, watch);
+      TripodPlaces places =
           new TripodPlaces(
-                  opened.surveyor(),
-                  opened.surveyor().survey(at.axis(), Gauges.COMMON, watch),
-                  t -> true,
-                  rules)
-              .best(watch);
+              opened.surveyor(), opened.surveyor().survey(at.axis(), Gauges.COMMON, watch), rules);
+      tripod = ProposeTripod.of(opened, places, dentition, watch);
+      bearings = ProposeTripod.bearings(opened, tripod, dentition, rules);
+      if (picture != null) {
+        TripodPictureFile.write(picture, opened, tripod, bearings);
+      }
       if (key != null) {
         made.add(key(key, opened, at.axis(), watch));
       }
@@ -128,7 +150,7 @@ final class TripodCommand implements Runnable {
       }
     }
     if (json != null) {
-      JsonOutput.write(json, TripodJson.of(tripod, at.tilt(), rules), out);
+      JsonOutput.write(json, TripodJson.of(tripod, at.tilt(), bearings, rules), out);
     }
     if (!JsonOutput.STDOUT.equals(json)) {
       for (int i = 0; i < 3; i++) {
@@ -142,6 +164,7 @@ final class TripodCommand implements Runnable {
             p.y(),
             p.z(),
             mark.slopeDeg());
+        bearings.get(i).ifPresent(from -> from.both().forEach(b -> out.println(line(b))));
       }
       double[] d = tripod.distancesMm();
       out.printf(Locale.ROOT, "1–2 %.2f mm, 2–3 %.2f mm, 3–1 %.2f mm%n", d[0], d[1], d[2]);
@@ -150,9 +173,32 @@ final class TripodCommand implements Runnable {
           "Found again within ± %.2f°, 95 times in 100, where marks are picked to %.1f mm.%n",
           tripod.axisErrorDeg(rules.picking().value()),
           rules.picking().value());
-      out.println("Move a mark that lies where the mouth will be prepared.");
       made.forEach(out::println);
     }
+  }
+
+  private static String line(MarkBearings.Bearing bearing) {
+    return String.format(
+        Locale.ROOT, "        %5.2f mm from the %s", bearing.distanceMm(), bearing.landmark());
+  }
+
+  /** The teeth, as far as they are known; what keeps them from being so is said. */
+  private @Nullable Dentition dentition(OpenedCast opened, List<String> said, Watch watch) {
+    String why = "the jaw is not known";
+    boolean given = teeth.given() || teeth.labelled();
+    if (given || opened.jaw() != Jaw.UNKNOWN) {
+      try {
+        return teeth.on(opened, watch).dentition();
+      } catch (Refusal refused) {
+        if (given) {
+          throw refused;
+        }
+        why = refused.getMessage();
+      }
+    }
+    said.add("The teeth are not known (" + why + "): a mark may lie where the mouth will be");
+    said.add("prepared, so look at each; no landmarks are told.");
+    return null;
   }
 
   private String key(Path file, OpenedCast cast, Vec3 axis, Watch watch) {

@@ -2,9 +2,11 @@ package rodwork.app.operation;
 
 import java.time.LocalDate;
 import java.util.Objects;
+import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.ArchFrame;
+import rodwork.anatomy.chart.ToothNumber;
 import rodwork.casework.export.PathFrame;
 import rodwork.casework.prescription.Order;
 import rodwork.casework.prescription.Prescription;
@@ -12,6 +14,7 @@ import rodwork.casework.prescription.PrescriptionContent;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.abutment.Answers;
 import rodwork.design.plan.Choices;
+import rodwork.design.plan.Plan;
 import rodwork.geometry.Refusal;
 import rodwork.geometry.Watch;
 import rodwork.survey.tripod.Tripod;
@@ -72,7 +75,7 @@ public final class WritePrescription {
     WantedPath.Resolved at = judged.surveyed().path();
     ArchFrame arch = teeth.arch().frame();
     PathFrame frame = PathFrame.of(arch.origin(), arch.y(), at.axis());
-    Tripod tripod = tripod(judged, book, watch);
+    Tripod tripod = tripod(judged, planned.plan(), book, watch);
     double picking = book.tripod().picking().value();
     PrescriptionContent content =
         new PrescriptionContent(
@@ -105,15 +108,22 @@ public final class WritePrescription {
   }
 
   /** The marks, or null where this cast has no places for them: that is said on paper. */
-  private static @Nullable Tripod tripod(JudgeAbutments.Judged judged, Rulebook book, Watch watch) {
+  private static @Nullable Tripod tripod(
+      JudgeAbutments.Judged judged, Plan plan, Rulebook book, Watch watch) {
     watch.progress("looking for tripod marks", 0);
+    OpenedCast cast = judged.surveyed().cast();
+    Set<ToothNumber> prepared = new TreeSet<>();
+    plan.rests().forEach(rest -> prepared.add(rest.tooth()));
+    plan.plates().forEach(plate -> prepared.add(plate.tooth()));
+    plan.clasps().forEach(clasp -> prepared.add(clasp.tooth()));
+    plan.indirectRetainers().forEach(retainer -> prepared.add(retainer.rest().tooth()));
     try {
-      return new TripodPlaces(
-              judged.surveyed().cast().surveyor(),
-              judged.surveyed().survey(),
-              t -> true,
-              book.tripod())
-          .best(watch);
+      return ProposeTripod.of(
+          cast,
+          new TripodPlaces(cast.surveyor(), judged.surveyed().survey(), book.tripod()),
+          judged.teeth().dentition(),
+          prepared,
+          watch);
     } catch (Refusal _) {
       return null;
     }

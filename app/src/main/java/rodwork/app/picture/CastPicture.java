@@ -146,7 +146,7 @@ public final class CastPicture {
   }
 
   /** Vertex normals for the light alone, stride 3; each triangle counts by its area. */
-  private static float[] shadingNormals(TriangleMesh mesh) {
+  static float[] shadingNormals(TriangleMesh mesh) {
     float[] normals = new float[3 * mesh.vertexCount()];
     for (int t = 0; t < mesh.triangleCount(); t++) {
       Vec3 n = mesh.doubleAreaNormal(t);

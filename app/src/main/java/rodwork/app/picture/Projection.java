@@ -55,6 +55,28 @@ record Projection(
         height / 2.0 + scale * (low + high) / 2);
   }
 
+  /**
+   * A view with a place in its middle.
+   *
+   * @param toViewer unit vector from the place to the eye
+   * @param upward direction that is up in the panel; only its part across the view counts
+   * @param pxPerMm scale
+   * @param width of the panel [px]
+   * @param height of the panel [px]
+   */
+  static Projection about(
+      Vec3 place, Vec3 toViewer, Vec3 upward, double pxPerMm, int width, int height) {
+    Vec3 up = upward.across(toViewer).unit();
+    Vec3 right = up.cross(toViewer);
+    return new Projection(
+        right,
+        up,
+        toViewer,
+        pxPerMm,
+        width / 2.0 - pxPerMm * place.dot(right),
+        height / 2.0 + pxPerMm * place.dot(up));
+  }
+
   double x(Vec3 p) {
     return shiftX + pxPerMm * p.dot(right);
   }

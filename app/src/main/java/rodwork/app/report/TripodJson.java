@@ -5,10 +5,14 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.chart.ToothNumber;
 import rodwork.app.AppRefusal;
 import rodwork.geometry.Vec3;
 import rodwork.survey.Tilt;
+import rodwork.survey.tripod.Landmark;
+import rodwork.survey.tripod.MarkBearings;
 import rodwork.survey.tripod.Tripod;
 import rodwork.survey.tripod.TripodMark;
 import rodwork.survey.tripod.TripodRules;
@@ -19,7 +23,16 @@ public final class TripodJson {
 
   private TripodJson() {}
 
-  public static ObjectNode of(Tripod tripod, @Nullable Tilt tilt, TripodRules rules) {
+  /**
+   * The marks of a tripod.
+   *
+   * @param bearings one a mark, as {@link MarkBearings} finds them
+   */
+  public static ObjectNode of(
+      Tripod tripod,
+      @Nullable Tilt tilt,
+      List<Optional<MarkBearings>> bearings,
+      TripodRules rules) {
     ObjectNode json = Json.object();
     json.put("format", FORMAT);
     json.put("version", 1);
@@ -27,11 +40,13 @@ public final class TripodJson {
     json.set("tilt", Json.orNull(tiltOrNull(tilt)));
     Json.put(json, "heightMm", tripod.heightMm());
     ArrayNode marks = json.putArray("marks");
-    for (TripodMark mark : tripod.marks()) {
+    for (int i = 0; i < tripod.marks().size(); i++) {
+      TripodMark mark = tripod.marks().get(i);
       ObjectNode one = marks.addObject();
       one.set("point", Json.point(mark.point()));
       one.put("triangle", mark.triangle());
       Json.put(one, "slopeDeg", mark.slopeDeg());
+      one.set("bearings", Json.orNull(bearings.get(i).map(TripodJson::bearings).orElse(null)));
     }
     ArrayNode distances = json.putArray("distancesMm");
     for (double d : tripod.distancesMm()) {
@@ -39,6 +54,22 @@ public final class TripodJson {
     }
     Json.put(json, "axisErrorDeg", tripod.axisErrorDeg(rules.picking().value()));
     Json.put(json, "pickingErrorMm", rules.picking().value());
+    return json;
+  }
+
+  private static ObjectNode bearings(MarkBearings mark) {
+    ObjectNode json = Json.object();
+    ArrayNode from = json.putArray("from");
+    for (MarkBearings.Bearing bearing : mark.both()) {
+      Landmark landmark = bearing.landmark();
+      ObjectNode one = from.addObject();
+      one.put("landmark", landmark.kind().word());
+      one.put("tooth", landmark.tooth().fdi());
+      one.put("other", landmark.other().map(ToothNumber::fdi).orElse(null));
+      one.set("point", Json.point(landmark.point()));
+      Json.put(one, "distanceMm", bearing.distanceMm());
+    }
+    Json.put(json, "errorMm", mark.errorMm());
     return json;
   }
 

@@ -7,7 +7,10 @@ import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.dentition.Dentition;
+import rodwork.app.operation.FoundTeeth;
 import rodwork.app.operation.OpenedCast;
+import rodwork.app.operation.ProposeTripod;
 import rodwork.app.operation.WantedPath;
 import rodwork.app.report.Json;
 import rodwork.app.report.TripodJson;
@@ -48,7 +51,13 @@ final class TripodRoutes {
     String id = request.pathParam("id");
     OpenedCast cast = shelf.get(id);
     Vec3 axis = new WantedPath.AtTilt(Requests.tilt(Requests.json(request))).on(cast).axis();
-    answer(request, json(id, cast, places(id, cast, axis).best(Watch.NONE)));
+    Tripod tripod = ProposeTripod.of(cast, places(id, cast, axis), dentition(id), Watch.NONE);
+    answer(request, json(id, cast, tripod));
+  }
+
+  /** The teeth as they were last found; null where they were not. */
+  private @Nullable Dentition dentition(String id) {
+    return shelf.teeth(id).map(FoundTeeth::dentition).orElse(null);
   }
 
   private void move(Context request) {
@@ -107,7 +116,10 @@ final class TripodRoutes {
 
   private ObjectNode json(String id, OpenedCast cast, Tripod tripod) {
     return TripodJson.of(
-        tripod, new WantedPath.AlongAxis(tripod.axis()).on(cast).tilt(), rules(id));
+        tripod,
+        new WantedPath.AlongAxis(tripod.axis()).on(cast).tilt(),
+        ProposeTripod.bearings(cast, tripod, dentition(id), rules(id)),
+        rules(id));
   }
 
   private TripodRules rules(String id) {
@@ -124,7 +136,6 @@ final class TripodRoutes {
               new TripodPlaces(
                   cast.surveyor(),
                   cast.surveyor().survey(axis, Gauges.COMMON, Watch.NONE),
-                  t -> true,
                   rules(id)));
       last = known;
     }

@@ -1,6 +1,7 @@
 package rodwork.app.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
@@ -9,11 +10,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import rodwork.app.report.Json;
+import rodwork.app.report.LabelsFile;
 import rodwork.app.report.Schemas;
 import rodwork.demo.DemoCast;
 import rodwork.geometry.Vec3;
@@ -77,6 +80,40 @@ class TripodCommandTest {
   }
 
   @Test
+  void marksKeepOffLikelyAbutmentsAndAreTiedToLandmarks() throws IOException {
+    Path cast = Shared.file("arches/upper-16-23.ply");
+    Path labels = Shared.file("arches/upper-16-23.labels.json");
+    Path kept = folder.resolve("tripod.json");
+    Shell made =
+        Shell.run(
+            "tripod",
+            cast.toString(),
+            "--tilt",
+            "2,-3",
+            "--jaw",
+            "upper",
+            "--labels",
+            labels.toString(),
+            "--missing",
+            "16,23",
+            "--json",
+            kept.toString());
+    assertThat(made.code()).as(made.err()).isEqualTo(0);
+    JsonNode tripod = Json.read(Files.readString(kept));
+    assertThat(Schemas.errors("tripod", tripod)).isEmpty();
+    int[] tooth = LabelsFile.read(labels);
+    for (JsonNode mark : tripod.get("marks")) {
+      // Nothing of this file is mended away: its triangles are the cast's.
+      assertThat(tooth[mark.get("triangle").asInt()]).isNotIn(15, 17, 22, 24);
+      assertThat(mark.get("bearings").get("errorMm").asDouble()).isBetween(0.2, 1.0);
+      for (JsonNode from : mark.get("bearings").get("from")) {
+        assertThat(from.get("distanceMm").asDouble())
+            .isCloseTo(vec(from.get("point")).distance(vec(mark.get("point"))), within(1e-3));
+      }
+    }
+  }
+
+  @Test
   void anotherMouthIsRefused() throws IOException {
     Shell wrong =
         Shell.run(
@@ -125,7 +162,8 @@ class TripodCommandTest {
   }
 
   @Test
-  void aKeyAndAWedgeAreWrittenForTheDemoCast() {
+  void aKeyAWedgeAndAPictureAreWrittenForTheDemoCast() throws IOException {
+    Path picture = folder.resolve("marks.png");
     Path cast = folder.resolve("lower.stl");
     MeshFiles.write(cast, DemoCast.lower().mesh(), Watch.NONE);
     Path key = folder.resolve("key.stl");
@@ -143,8 +181,13 @@ class TripodCommandTest {
             "--key",
             key.toString(),
             "--wedge",
-            wedge.toString());
+            wedge.toString(),
+            "--picture",
+            picture.toString());
     assertThat(made.code()).as(made.err()).isEqualTo(0);
+    assertThat(made.out())
+        .containsPattern("[0-9.]+ mm from the [a-z]+ (cusp|angle|papilla) of [34]");
+    assertThat(ImageIO.read(picture.toFile()).getWidth()).isEqualTo(1640);
     assertThat(made.out()).contains("post 2.35", "Wedge wedge.3mf: ", "between its faces");
     assertThat(MeshFiles.read(key, Watch.NONE).triangleCount()).isGreaterThan(1000);
     assertThat(MeshFiles.read(wedge, Watch.NONE).triangleCount()).isEqualTo(12);

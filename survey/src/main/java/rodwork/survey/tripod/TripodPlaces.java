@@ -18,7 +18,8 @@ import rodwork.survey.Surveyor;
 
 /**
  * Where tripod marks can be set at one path: the surfaces that an upright rod touches, neither too
- * flat nor too steep, away from rims and from what will be changed.
+ * flat nor too steep, away from the rim of the scan and from the plaster base. Proposals keep off
+ * what will be changed as well; a person may move a mark there.
  */
 public final class TripodPlaces {
   private static final double LEVEL_STEP_MM = 0.5;
@@ -38,17 +39,14 @@ public final class TripodPlaces {
   /** The triangles on which a mark may be set. */
   private final boolean[] open;
 
-  /**
-   * @param unchanged the triangles that no preparation will change
-   */
-  public TripodPlaces(Surveyor surveyor, Survey survey, IntPredicate unchanged, TripodRules rules) {
+  public TripodPlaces(Surveyor surveyor, Survey survey, TripodRules rules) {
     this.mesh = surveyor.topology().mesh();
     this.normals = surveyor.normals();
     this.axis = survey.axis();
     this.rules = rules;
     height = new double[mesh.vertexCount()];
     boolean[] fit = new boolean[mesh.vertexCount()];
-    boolean[] rim = nearRim(surveyor.topology(), rules.fromRim().value());
+    boolean[] rim = nearRim(surveyor, rules.fromRim().value());
     for (int v = 0; v < height.length; v++) {
       height[v] = mesh.vertex(v).dot(axis);
       double slope = slopeDeg(normals.normal(v));
@@ -64,8 +62,7 @@ public final class TripodPlaces {
           fit[mesh.corner(t, 0)]
               && fit[mesh.corner(t, 1)]
               && fit[mesh.corner(t, 2)]
-              && !surveyor.surface().isBase(t)
-              && unchanged.test(t);
+              && !surveyor.surface().isBase(t);
     }
   }
 
@@ -74,13 +71,19 @@ public final class TripodPlaces {
     return Math.min(angle, 180 - angle);
   }
 
-  /** Vertices within reach of a boundary, found from edge to edge. */
-  private static boolean[] nearRim(MeshTopology topology, double reachMm) {
+  /** Vertices within reach of a boundary of the scan, or of the plaster base. */
+  private static boolean[] nearRim(Surveyor surveyor, double reachMm) {
+    MeshTopology topology = surveyor.topology();
     TriangleMesh mesh = topology.mesh();
     List<Vec3> rim = new ArrayList<>();
-    for (int e = 0; e < topology.edgeCount(); e++) {
-      if (topology.isBoundary(e)) {
-        rim.add(mesh.vertex(topology.edgeVertex(e, 0)));
+    for (int t = 0; t < mesh.triangleCount(); t++) {
+      boolean base = surveyor.surface().isBase(t);
+      for (int k = 0; k < 3; k++) {
+        int other = topology.neighbour(t, k);
+        if (other < 0 || (base && !surveyor.surface().isBase(other))) {
+          rim.add(mesh.vertex(mesh.corner(t, k)));
+          rim.add(mesh.vertex(mesh.corner(t, (k + 1) % 3)));
+        }
       }
     }
     Map<Long, List<Vec3>> cells = new HashMap<>();
@@ -108,13 +111,30 @@ public final class TripodPlaces {
   /**
    * The three places from which the path is found again most surely.
    *
-   * @throws rodwork.geometry.Refusal if there are none
+   * @param unchanged the triangles that no preparation will change, as {@link Unprepared} tells
+   *     them: the first under which there are three places counts
+   * @throws rodwork.geometry.Refusal if there are none under any
    */
-  public Tripod best(Watch watch) {
+  public Tripod best(List<IntPredicate> unchanged, Watch watch) {
+    for (IntPredicate kept : unchanged) {
+      boolean[] free = open.clone();
+      for (int t = 0; t < free.length; t++) {
+        free[t] &= kept.test(t);
+      }
+      Tripod best = best(free, watch);
+      if (best != null) {
+        return best;
+      }
+    }
+    throw TripodProblem.NO_PLACE.with(
+        rules.flattest().value(), rules.steepest().value(), rules.differ().value());
+  }
+
+  private @Nullable Tripod best(boolean[] free, Watch watch) {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
-    for (int t = 0; t < open.length; t++) {
-      if (open[t]) {
+    for (int t = 0; t < free.length; t++) {
+      if (free[t]) {
         for (int k = 0; k < 3; k++) {
           low = Math.min(low, height[mesh.corner(t, k)]);
           high = Math.max(high, height[mesh.corner(t, k)]);
@@ -126,7 +146,7 @@ public final class TripodPlaces {
     for (double level = low + LEVEL_STEP_MM / 2; level < high; level += LEVEL_STEP_MM) {
       watch.check();
       watch.progress("looking for tripod marks", (level - low) / (high - low));
-      Tripod here = bestAt(level, outermost(places(level)));
+      Tripod here = bestAt(level, outermost(places(free, level)));
       if (here != null) {
         double deg = here.axisErrorDeg(rules.picking().value());
         if (deg < bestDeg) {
@@ -134,10 +154,6 @@ public final class TripodPlaces {
           best = here;
         }
       }
-    }
-    if (best == null) {
-      throw TripodProblem.NO_PLACE.with(
-          rules.flattest().value(), rules.steepest().value(), rules.differ().value());
     }
     return best;
   }
@@ -165,11 +181,11 @@ public final class TripodPlaces {
   }
 
   /** Places of a level, the one with the middling slope of each neighbourhood. */
-  private List<TripodMark> places(double level) {
+  private List<TripodMark> places(boolean[] free, double level) {
     double middling = (rules.flattest().value() + rules.steepest().value()) / 2;
     Map<Long, TripodMark> places = new HashMap<>();
-    for (int t = 0; t < open.length; t++) {
-      TripodMark mark = open[t] ? crossing(t, level) : null;
+    for (int t = 0; t < free.length; t++) {
+      TripodMark mark = free[t] ? crossing(t, level) : null;
       if (mark != null) {
         places.merge(
             cell(mark.point(), PLACE_MM, 0, 0, 0),
