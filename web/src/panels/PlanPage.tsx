@@ -6,6 +6,7 @@ import { HandOver } from "./HandOver";
 import { PlanBases } from "./PlanBases";
 import { PlanBeside } from "./PlanBeside";
 import { PlanConnector } from "./PlanConnector";
+import { PlanContents } from "./PlanContents";
 import { PlanVerdict } from "./PlanFindings";
 import { PlanPreparation } from "./PlanPreparation";
 import { PlanSheetFigure } from "./PlanSheetFigure";
@@ -57,6 +58,7 @@ export function PlanPage(): ReactElement {
       )}
       {sheet && plan ? (
         <>
+          <PlanContents />
           <PlanSheetFigure drawing={sheet.drawing} plan={plan} />
           <PlanVerdict plan={plan} listed={teeth} />
           <PlanConnector plan={plan} />
