@@ -95,9 +95,9 @@ test("every step of the tutorial does what it says", async ({ page }) => {
   await expect(page.locator(".over")).toHaveAttribute("data-cut", /\d+/);
   // 9: another plan
   await page.getByLabel("Plan to hold against").selectOption({ label: "without 27" });
-  await expect(page.locator(".beside")).toHaveAttribute("data-holds", "true", { timeout: 110_000 });
-  await expect(page.locator(".beside .loads")).toHaveCount(2);
-  await expect(page.locator(".beside")).toContainText("not separable");
+  await expect(page.locator(".planbeside")).toHaveAttribute("data-holds", "true", { timeout: 110_000 });
+  await expect(page.locator(".planbeside .loads")).toHaveCount(2);
+  await expect(page.locator(".planbeside")).toContainText("not separable");
   // 11: the prescription
   const pages = page.waitForEvent("download", { timeout: 110_000 });
   await page.getByRole("button", { name: "pages (PDF)" }).click();

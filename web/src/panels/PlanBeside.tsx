@@ -28,7 +28,7 @@ export function PlanBeside(): ReactElement | null {
     setName("");
   };
   return (
-    <article className="planpart beside" aria-label="Another plan" data-holds={holds}>
+    <article className="planpart planbeside" aria-label="Another plan" data-holds={holds}>
       <h3>
         Beside another plan <span className="right soft">{comparing ? "comparing …" : ""}</span>
       </h3>

@@ -10,6 +10,7 @@ import { length, type ScanVec, sub } from "../values/vec";
 import type { Fdi, FrameChoice, PlaneOffer, Spot, TeethSaid, ToothPoint, Zone } from "../wire/types";
 import { type BenchState, EMPTY_BENCH, type LookChoice, type Page } from "./bench-state";
 import { apply, type Command, type Mark, type PathPin } from "./document";
+import { newsCommands, newsWords } from "./case-news";
 import { Charting } from "./charting";
 import { Comparing } from "./comparing";
 import { Judging } from "./judging";
@@ -493,7 +494,13 @@ export class Bench {
 
   async openCase(card: CaseCard): Promise<void> {
     await this.keeping.saveNow();
-    if (await this.opening.openCase(card)) this.keeping.opened();
+    const opened = await this.opening.openCase(card);
+    const { document } = this.store.get();
+    if (!opened || !document) return;
+    this.keeping.opened();
+    for (const command of newsCommands(document, opened.news)) this.edit(command, newGesture());
+    const words = newsWords(opened.news);
+    if (words) this.store.set({ note: `Taken over from the command line: ${words}.` });
   }
 
   /** The part of the plan that stands out on the cast. */

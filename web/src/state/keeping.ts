@@ -84,7 +84,7 @@ export class Keeping {
     this.store.set({ kept: "saving" });
     this.saved = document; // what fails is not tried again before the next edit
     try {
-      const { revision } = await this.api.saveCase(code, { cast: cast.id, on, bench: { document, history }, choices: choicesSaid(document.plan, document.clasps) });
+      const { revision } = await this.api.saveCase(code, { cast: cast.id, on, bench: { document, history }, tilt: [document.tilt.anterior, document.tilt.right], choices: choicesSaid(document.plan, document.clasps), answers: document.answers });
       if (this.store.get().cast?.id === cast.id) {
         this.store.set({ caseOf: { code, revision }, kept: "saved" });
         this.keep.keepDocument(this.store.get());

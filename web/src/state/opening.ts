@@ -138,8 +138,8 @@ export class Opening {
     }
   }
 
-  /** Takes a case up again, with everything that was decided and can be undone. */
-  async openCase(card: CaseCard): Promise<boolean> {
+  /** Takes a case up again, with everything that was decided and can be undone; null where that could not be. */
+  async openCase(card: CaseCard): Promise<OpenedCase | null> {
     let opened: OpenedCase | null = null;
     const cast = await this.opening(
       `case ${card.code}`,
@@ -147,7 +147,7 @@ export class Opening {
       () => (opened ? { ...(opened.bench as Partial<BenchState>), caseOf: { code: opened.code, revision: opened.revision } } : {}),
     );
     this.keep.keepDocument(this.store.get());
-    return cast !== null;
+    return cast === null ? null : opened;
   }
 
   /** @param from where the document comes from, if not from what this tab keeps */

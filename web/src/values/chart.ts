@@ -34,6 +34,8 @@ export interface ChartSaid {
   readonly teeth: Readonly<Record<string, ToothSaid>>;
   readonly places: Readonly<Record<string, PlaceSaid>>;
   readonly freeEnds: FreeEnds;
+  /** What a chart from elsewhere says beside these, kept as it came. */
+  readonly more?: Readonly<Record<string, unknown>>;
 }
 
 export const EMPTY_CHART: ChartSaid = { teeth: {}, places: {}, freeEnds: {} };
@@ -68,6 +70,7 @@ const known = <T extends object>(entry: T): T =>
 /** The chart as docs/schema/chart.schema.json has it. */
 export function chartDocument(jaw: Jaw, missing: readonly number[], said: ChartSaid): object {
   return {
+    ...said.more,
     format: "rodwork chart",
     version: 1,
     jaw,
@@ -78,5 +81,33 @@ export function chartDocument(jaw: Jaw, missing: readonly number[], said: ChartS
     })),
     places: Object.entries(said.places).map(([tooth, entry]) => ({ tooth: Number(tooth), ...entry })),
     freeEnds: said.freeEnds,
+  };
+}
+
+/** A chart as docs/schema/chart.schema.json has it. */
+export interface ChartDocument {
+  readonly missing?: readonly number[];
+  readonly teeth?: readonly (ToothSaid & { readonly tooth: number; readonly presence: string })[];
+  readonly places?: readonly (PlaceSaid & { readonly tooth: number })[];
+  readonly freeEnds?: FreeEnds;
+}
+
+const WILL: readonly ToothSaid["will"][] = ["to be extracted", "implant"];
+/** A third molar that is not named is missing. */
+const THIRD_MOLAR = 8;
+
+/** The way back from a chart to the missing teeth and what is said of the others. */
+export function chartSaid(document: ChartDocument & Readonly<Record<string, unknown>>): { readonly missing: readonly number[]; readonly said: ChartSaid } {
+  const { missing = [], teeth = [], places = [], freeEnds = {}, ...rest } = document;
+  const more = Object.fromEntries(Object.entries(rest).filter(([name]) => !["format", "version", "jaw"].includes(name)));
+  const gone = new Set([...missing, ...teeth.filter(({ presence }) => presence === "missing").map(({ tooth }) => tooth)]);
+  const entries = teeth.flatMap(({ tooth, presence, ...entry }) => {
+    const will = WILL.find((each) => each === presence);
+    const said = { ...(will ? { will } : {}), ...entry };
+    return Object.keys(said).length > 0 ? [[String(tooth), said] as const] : [];
+  });
+  return {
+    missing: [...gone].filter((tooth) => tooth % 10 !== THIRD_MOLAR).sort((a, b) => a - b),
+    said: { teeth: Object.fromEntries(entries), places: Object.fromEntries(places.map(({ tooth, ...entry }) => [String(tooth), entry])), freeEnds, ...(Object.keys(more).length > 0 ? { more } : {}) },
   };
 }

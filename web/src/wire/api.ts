@@ -67,7 +67,10 @@ export interface CaseWork {
   /** The revision that the work went on from; null makes the case. */
   readonly on: number | null;
   readonly bench: object;
+  /** [anterior, right], degrees. */
+  readonly tilt: readonly [number, number];
   readonly choices: ChoicesSaid;
+  readonly answers: AnswersSaid;
 }
 
 /** The HTTP half of docs/protocol.md. Every call either gives what it names or throws {@link Refused}. */

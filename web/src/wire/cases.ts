@@ -1,4 +1,7 @@
 import type { Jaw } from "../values/tilt";
+import type { ChartDocument } from "../values/chart";
+import type { AnswersSaid } from "./abutments";
+import type { ChoicesSaid } from "./plan";
 import type { CastInfo } from "./types";
 
 /** One scan of a case in the store. */
@@ -16,10 +19,19 @@ export interface CaseOf {
   readonly revision: number;
 }
 
+/** What the command line put into a case since the bench saved it last. */
+export interface CaseNews {
+  readonly chart?: ChartDocument & Readonly<Record<string, unknown>>;
+  readonly path?: { readonly tilt: readonly [number, number] };
+  readonly choices?: Partial<ChoicesSaid>;
+  readonly answers?: AnswersSaid;
+}
+
 /** A case taken up again; the bench's own document as it was saved. */
 export interface OpenedCase extends CaseOf {
   readonly cast: CastInfo;
   readonly bench: Readonly<Record<string, unknown>> | null;
+  readonly news: CaseNews;
 }
 
 /** What a prescriber writes that no scan tells, by field; the keys are those of docs/prescription.md. */

@@ -24,4 +24,8 @@ final class AnswersMixin {
   Answers said() {
     return answers == null ? Answers.NONE : AnswerReader.of(answers);
   }
+
+  boolean given() {
+    return answers != null;
+  }
 }

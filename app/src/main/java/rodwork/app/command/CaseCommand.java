@@ -57,7 +57,7 @@ final class CaseCommand implements Runnable {
     CaseCode wanted = new CaseCode(code);
     CaseEdit edit;
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
-      edit = parts.edit(true, watch);
+      edit = parts.edit(wanted, null, watch);
     }
     String with = parts.action();
     show(store.open().create(wanted, with.isEmpty() ? "made" : "made with " + with, edit));
@@ -66,7 +66,8 @@ final class CaseCommand implements Runnable {
   @Command(
       name = "add",
       description =
-          "Puts scans, a chart or a rulebook into a case; what has the same name gives way.",
+          "Puts scans, a chart, a path, choices or a rulebook into a case; what has the same name"
+              + " gives way.",
       mixinStandardHelpOptions = true)
   void add(
       @Parameters(paramLabel = "CODE", description = CODE_HELP) String code,
@@ -76,7 +77,7 @@ final class CaseCommand implements Runnable {
     CaseFile on = kept.get(new CaseCode(code));
     CaseEdit edit;
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
-      edit = parts.edit(false, watch);
+      edit = parts.edit(on.code(), on, watch);
     }
     show(kept.change(on, parts.action(), edit));
   }

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import rodwork.anatomy.Jaw;
@@ -15,21 +16,23 @@ import rodwork.anatomy.chart.ToothNumber;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CaseCast;
 import rodwork.app.operation.WantedTeeth;
+import rodwork.app.report.CaseSaid;
 import rodwork.app.report.ChartJson;
 import rodwork.app.report.ChartReader;
-import rodwork.app.report.Json;
+import rodwork.app.report.ChoicesReader;
 import rodwork.app.report.JsonTriples;
 import rodwork.casework.rulebook.Rulebook;
+import rodwork.casework.store.CaseCode;
 import rodwork.casework.store.CaseEdit;
+import rodwork.casework.store.CaseFile;
 import rodwork.casework.store.PartKind;
 import rodwork.casework.store.PartName;
 import rodwork.geometry.Watch;
 import rodwork.geometry.io.MeshFiles;
+import rodwork.survey.Tilt;
 
 /** What may be put into a case. */
 final class CasePartsMixin {
-  private static final String CHART = "chart.json";
-
   @Option(names = "--upper", paramLabel = "SCAN", description = "Scan of the upper cast.")
   private @Nullable Path upper;
 
@@ -50,6 +53,26 @@ final class CasePartsMixin {
   private @Nullable Path chart;
 
   @Option(
+      names = "--tilt",
+      paramLabel = "ANTERIOR,RIGHT",
+      converter = TiltOption.class,
+      description = "The chosen path, as rodwork survey --tilt says it.")
+  private @Nullable Tilt tilt;
+
+  @Option(
+      names = "--choices",
+      paramLabel = "FILE",
+      description = "What a person chose in the plan, as docs/schema/choices.schema.json has it.")
+  private @Nullable Path choices;
+
+  @Option(
+      names = "--jaw",
+      paramLabel = "upper|lower",
+      converter = JawOption.class,
+      description = "Which jaw path and choices are for, where the case has scans of both.")
+  private @Nullable Jaw jaw;
+
+  @Option(
       names = "--rulebook",
       paramLabel = "FILE",
       description = "The rulebook that the case goes by; without it the shipped one.")
@@ -67,6 +90,12 @@ final class CasePartsMixin {
     if (missing != null || chart != null) {
       words.add("chart");
     }
+    if (tilt != null) {
+      words.add("path");
+    }
+    if (choices != null) {
+      words.add("choices");
+    }
     if (rulebook != null) {
       words.add("rulebook");
     }
@@ -77,9 +106,10 @@ final class CasePartsMixin {
    * The edit; scans, chart and rulebook are read before, so that what cannot be used is refused
    * here.
    *
-   * @param fresh whether the case is new, and needs a rulebook in any case
+   * @param code of the case
+   * @param on the case as it stands; null: it is new, and needs a rulebook in any case
    */
-  CaseEdit edit(boolean fresh, Watch watch) {
+  CaseEdit edit(CaseCode code, @Nullable CaseFile on, Watch watch) {
     CaseEdit edit = CaseEdit.NONE;
     if (upper != null) {
       edit = edit.put(name(PartKind.SCAN, Jaw.UPPER, upper), scan(upper, watch));
@@ -94,16 +124,43 @@ final class CasePartsMixin {
               : ChartReader.read(JsonTriples.text(chart), String.valueOf(chart.getFileName()));
       WantedTeeth wanted = new WantedTeeth(missing == null ? Set.of() : missing, read, List.of());
       Chart whole = wanted.chart(wanted.jaw(Jaw.UNKNOWN));
-      edit =
-          edit.put(
-              new PartName(PartKind.CHART, whole.jaw(), CHART),
-              utf8(Json.pretty(ChartJson.of(whole)) + "\n"));
+      edit = edit.put(CaseSaid.What.CHART.of(whole.jaw()), CaseSaid.bytes(ChartJson.of(whole)));
     }
-    if (rulebook != null || fresh) {
+    if (tilt != null) {
+      Jaw of = jaw(code, on);
+      edit = edit.put(CaseSaid.What.PATH.of(of), CaseSaid.bytes(CaseSaid.path(tilt, null)));
+    }
+    if (choices != null) {
+      ChoicesReader.read(choices);
+      Jaw of = jaw(code, on);
+      edit = edit.put(CaseSaid.What.CHOICES.of(of), CaseSaid.bytes(JsonTriples.file(choices)));
+    }
+    if (rulebook != null || on == null) {
       Rulebook book = rulebook == null ? Rulebook.shipped() : Rulebook.read(rulebook);
       edit = edit.put(CaseCast.RULEBOOK, utf8(book.text()));
     }
     return edit;
+  }
+
+  /** The jaw that path and choices are for. */
+  private Jaw jaw(CaseCode code, @Nullable CaseFile on) {
+    if (jaw != null) {
+      return jaw;
+    }
+    Set<Jaw> scans = new TreeSet<>();
+    if (upper != null) {
+      scans.add(Jaw.UPPER);
+    }
+    if (lower != null) {
+      scans.add(Jaw.LOWER);
+    }
+    if (on != null) {
+      on.parts(PartKind.SCAN).forEach(scan -> scans.add(scan.getKey().jaw()));
+    }
+    if (scans.size() != 1) {
+      throw AppRefusal.CASE_NEEDS_SCAN.with(code, scans.size());
+    }
+    return scans.iterator().next();
   }
 
   private static PartName name(PartKind kind, Jaw jaw, Path file) {

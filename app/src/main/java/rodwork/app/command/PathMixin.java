@@ -42,6 +42,10 @@ final class PathMixin {
   @ArgGroup(exclusive = true, multiplicity = "0..1")
   private @Nullable PathChoice path;
 
+  boolean given() {
+    return path != null;
+  }
+
   WantedPath wanted(Jaw jaw) {
     if (path == null) {
       return WantedPath.reference();

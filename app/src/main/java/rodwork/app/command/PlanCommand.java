@@ -19,7 +19,6 @@ import rodwork.app.operation.ComparePlans;
 import rodwork.app.operation.JudgeAbutments;
 import rodwork.app.operation.MakePlan;
 import rodwork.app.operation.OpenCast;
-import rodwork.app.operation.OpenedCast;
 import rodwork.app.report.ChoicesReader;
 import rodwork.app.report.ComparisonJson;
 import rodwork.app.report.ComparisonTable;
@@ -29,8 +28,6 @@ import rodwork.app.report.PlanTable;
 import rodwork.app.report.PreparedFile;
 import rodwork.casework.drawing.PlanDrawing;
 import rodwork.casework.drawing.Sheet;
-import rodwork.casework.rulebook.Rulebook;
-import rodwork.design.abutment.Answers;
 import rodwork.design.plan.Choices;
 
 /** {@code rodwork plan}: proposes a denture, and says every rule that it meets or breaks. */
@@ -42,7 +39,9 @@ import rodwork.design.plan.Choices;
           + " the plan meets or breaks and what is not known; and the preparation of the mouth that"
           + " it wants, in working order, each cut measured and held against its limit.",
       "What a person chooses otherwise stands in a file of choices and keeps its warnings.",
-      "The teeth are found as rodwork teeth finds them, or read from --labels."
+      "The teeth are found as rodwork teeth finds them, or read from --labels.",
+      "In place of a scan file the code of a case may be given: its chart, path, choices and answers"
+          + " hold where nothing else is said."
     },
     mixinStandardHelpOptions = true,
     sortOptions = false)
@@ -65,6 +64,10 @@ final class PlanCommand implements Runnable {
   @Mixin
   @SuppressWarnings("NullAway.Init")
   private KnownTeethMixin teeth;
+
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private StoreMixin store;
 
   @Option(
       names = "--choices",
@@ -112,10 +115,7 @@ final class PlanCommand implements Runnable {
 
   @Override
   public void run() {
-    Rulebook book = rulebook.book();
-    Answers said = answers.said();
     PrintWriter out = spec.commandLine().getOut();
-    Choices chosen = choices == null ? Choices.NONE : ChoicesReader.read(choices);
     List<Choices> others =
         compare == null ? List.of() : compare.stream().map(ChoicesReader::read).toList();
     if (others.size() > MOST_OTHERS) {
@@ -126,12 +126,8 @@ final class PlanCommand implements Runnable {
     MakePlan.Planned planned;
     List<ComparePlans.Compared> compared = List.of();
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
-      OpenedCast opened = OpenCast.of(cast.file(), cast.options(), watch);
-      CastTeeth known = teeth.on(opened, watch);
-      JudgeAbutments.Wanted asked =
-          new JudgeAbutments.Wanted(
-              path.wanted(known.arch().frame().jaw()), new TreeSet<>(), null, said);
-      planned = MakePlan.of(known, asked, chosen, book, watch);
+      CaseSource kept = CaseSource.of(cast.file(), cast.options().jaw(), store).orElse(null);
+      planned = kept == null ? ofFile(watch) : ofCase(kept, watch);
       if (!others.isEmpty()) {
         compared = ComparePlans.of(named(planned, others, watch), null, watch);
       }
@@ -159,6 +155,34 @@ final class PlanCommand implements Runnable {
               : ComparisonTable.of(compared, teeth.notation()))
           .forEach(out::println);
     }
+  }
+
+  private MakePlan.Planned ofFile(TerminalWatch watch) {
+    CastTeeth known = teeth.on(OpenCast.of(cast.file(), cast.options(), watch), watch);
+    return MakePlan.of(
+        known,
+        new JudgeAbutments.Wanted(
+            path.wanted(known.arch().frame().jaw()),
+            new TreeSet<>(),
+            null,
+            answers.said()),
+        choices == null ? Choices.NONE : ChoicesReader.read(choices),
+        rulebook.book(),
+        watch);
+  }
+
+  private MakePlan.Planned ofCase(CaseSource kept, TerminalWatch watch) {
+    CastTeeth known = teeth.on(kept.open(cast.options(), watch), kept.teeth(teeth), watch);
+    return MakePlan.of(
+        known,
+        new JudgeAbutments.Wanted(
+            kept.path(path, known.arch().frame().jaw()),
+            new TreeSet<>(),
+            null,
+            kept.answers(answers)),
+        kept.choices(choices),
+        kept.rulebook(rulebook),
+        watch);
   }
 
   private List<ComparePlans.Named> named(

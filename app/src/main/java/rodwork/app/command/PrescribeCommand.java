@@ -8,7 +8,6 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -18,13 +17,11 @@ import picocli.CommandLine.Spec;
 import rodwork.anatomy.Jaw;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CaseCast;
-import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
-import rodwork.app.operation.WantedTeeth;
+import rodwork.app.operation.WantedPath;
 import rodwork.app.operation.WritePrescription;
-import rodwork.app.report.ChartReader;
 import rodwork.app.report.ChoicesReader;
 import rodwork.app.report.JsonTriples;
 import rodwork.app.report.PrescriptionFolder;
@@ -32,13 +29,13 @@ import rodwork.casework.prescription.Order;
 import rodwork.casework.prescription.Paper;
 import rodwork.casework.prescription.Prescription;
 import rodwork.casework.rulebook.Rulebook;
-import rodwork.casework.store.CaseCode;
 import rodwork.casework.store.CaseEdit;
 import rodwork.casework.store.CaseFile;
 import rodwork.casework.store.CaseStore;
 import rodwork.casework.store.Part;
 import rodwork.casework.store.PartKind;
 import rodwork.casework.store.PartName;
+import rodwork.design.abutment.Answers;
 import rodwork.design.plan.Choices;
 import rodwork.geometry.Watch;
 
@@ -48,8 +45,8 @@ import rodwork.geometry.Watch;
     description = {
       "Writes the prescription of a cast at a path, as pages (PDF) and as JSON, with the survey table,"
           + " the picture, and the cast at its path for other programs and printers.",
-      "In place of a scan file the code of a case may be given; the prescription is then kept in the"
-          + " case too."
+      "In place of a scan file the code of a case may be given: its chart, path, choices and answers"
+          + " hold where nothing else is said, and the prescription is kept in the case too."
     },
     mixinStandardHelpOptions = true,
     sortOptions = false)
@@ -122,13 +119,11 @@ final class PrescribeCommand implements Runnable {
   public void run() {
     Order texts = order == null ? Order.BLANK : Order.read(JsonTriples.text(order), name(order));
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
-      if (Files.isRegularFile(cast.file())) {
-        ofFile(texts, watch);
-      } else if (Files.exists(store.folder())) {
-        ofCase(texts, watch);
+      Optional<CaseSource> kept = CaseSource.of(cast.file(), cast.options().jaw(), store);
+      if (kept.isPresent()) {
+        ofCase(kept.get(), texts, watch);
       } else {
-        throw AppRefusal.FILE_UNREADABLE.with(
-            cast.file(), "there is no such file, and no case store");
+        ofFile(texts, watch);
       }
     }
   }
@@ -138,9 +133,14 @@ final class PrescribeCommand implements Runnable {
     Prescription before =
         previous == null ? null : Prescription.read(JsonTriples.text(previous), name(previous));
     OpenedCast opened = OpenCast.of(content, name(cast.file()), cast.options(), watch);
+    CastTeeth known = teeth.on(opened, teeth.wanted(), watch);
     write(
-        teeth.on(opened, teeth.wanted(), watch),
-        rulebook.book(),
+        new Work(
+            known,
+            path.wanted(known.arch().frame().jaw()),
+            answers.said(),
+            choices == null ? Choices.NONE : ChoicesReader.read(choices),
+            rulebook.book()),
         new WritePrescription.Ask(
             code == null ? name(cast.file()) : code,
             LocalDate.now(ZoneId.systemDefault()),
@@ -151,35 +151,27 @@ final class PrescribeCommand implements Runnable {
         watch);
   }
 
-  private void ofCase(Order texts, Watch watch) {
-    CaseStore kept = store.existing();
-    CaseFile file = kept.get(new CaseCode(String.valueOf(cast.file())));
-    CaseCast one = CaseCast.of(kept, file, cast.options().jaw());
-    String scan = one.scan().getKey().label();
-    CastOptions said = cast.options();
-    OpenedCast opened =
-        OpenCast.of(
-            one.content(), scan, new CastOptions(one.jaw(), said.hints(), said.unit()), watch);
-    WantedTeeth wanted =
-        teeth.given()
-            ? teeth.wanted()
-            : new WantedTeeth(
-                Set.of(),
-                CaseCast.text(kept, file, PartKind.CHART, one.jaw())
-                    .map(text -> ChartReader.read(text, "chart of " + file.code()))
-                    .orElse(null),
-                List.of());
+  private void ofCase(CaseSource from, Order texts, Watch watch) {
+    CaseStore kept = from.store();
+    CaseFile file = from.file();
+    CaseCast one = from.cast();
+    OpenedCast opened = from.open(cast.options(), watch);
+    CastTeeth known = teeth.on(opened, from.teeth(teeth), watch);
     Prescription before =
         document(kept, file, one.jaw()).map(text -> Prescription.read(text, "case")).orElse(null);
     PrescriptionFolder.Documents made =
         write(
-            teeth.on(opened, wanted, watch),
-            rulebook.given() ? rulebook.book() : CaseCast.rulebook(kept, file),
+            new Work(
+                known,
+                from.path(path, known.arch().frame().jaw()),
+                from.answers(answers),
+                from.choices(choices),
+                from.rulebook(rulebook)),
             new WritePrescription.Ask(
                 file.code().text(),
                 LocalDate.now(ZoneId.systemDefault()),
                 texts,
-                scan,
+                one.scan().getKey().label(),
                 one.scan().getValue().hash(),
                 before),
             watch);
@@ -202,17 +194,13 @@ final class PrescribeCommand implements Runnable {
     return new PartName(PartKind.DOCUMENT, jaw, label);
   }
 
-  private PrescriptionFolder.Documents write(
-      CastTeeth known, Rulebook book, WritePrescription.Ask ask, Watch watch) {
+  /** What a prescription is written from. */
+  private record Work(
+      CastTeeth teeth, WantedPath path, Answers answers, Choices choices, Rulebook book) {}
+
+  private PrescriptionFolder.Documents write(Work on, WritePrescription.Ask ask, Watch watch) {
     WritePrescription.Written written =
-        WritePrescription.of(
-            known,
-            path.wanted(known.arch().frame().jaw()),
-            answers.said(),
-            choices == null ? Choices.NONE : ChoicesReader.read(choices),
-            book,
-            ask,
-            watch);
+        WritePrescription.of(on.teeth, on.path, on.answers, on.choices, on.book, ask, watch);
     PrescriptionFolder.Documents made =
         PrescriptionFolder.write(out, written, ask.scan(), ask.scanHash(), paper, watch);
     Prescription prescription = written.prescription();

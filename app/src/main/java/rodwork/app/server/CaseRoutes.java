@@ -10,6 +10,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.EnumMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -20,6 +22,8 @@ import rodwork.app.operation.CaseCast;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
+import rodwork.app.report.AnswerReader;
+import rodwork.app.report.CaseSaid;
 import rodwork.app.report.ChartJson;
 import rodwork.app.report.ChoicesReader;
 import rodwork.app.report.Json;
@@ -36,6 +40,7 @@ import rodwork.casework.store.StoreProblem;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.io.LengthUnit;
+import rodwork.survey.Tilt;
 
 /**
  * What lies on the bench, kept in a case and taken up again: docs/protocol.md.
@@ -46,6 +51,10 @@ import rodwork.geometry.io.LengthUnit;
 final class CaseRoutes {
   private static final String BENCH = "bench.json";
   private static final String FORMAT = "rodwork bench";
+
+  /** Names the content of the parts that were saved with the bench's own document. */
+  private static final String WITH = "with";
+
   private static final int CREATED = 201;
 
   /** Years of undo steps fit into it. */
@@ -143,23 +152,63 @@ final class CaseRoutes {
     if (before == null || !scan.part().equals(before.now().parts().get(scanName))) {
       edit = edit.put(scanName, scan.content());
     }
+    Map<CaseSaid.What, byte[]> said = said(id, body);
     ObjectNode bench = Json.object().put("format", FORMAT).put("version", 1);
+    ObjectNode with = bench.putObject(WITH);
+    said.forEach((what, content) -> with.put(word(what), Part.of(content).hash()));
     bench.put("unit", scan.unit().map(CaseRoutes::name).orElse(null));
     bench.set("bench", body.get("bench"));
-    edit = edit.put(new PartName(PartKind.DOCUMENT, jaw, BENCH), bytes(bench));
-    if (body.path("choices").isObject()) {
-      ChoicesReader.of(body.get("choices"), "the request");
-      edit =
-          edit.put(new PartName(PartKind.CHOICES, jaw, "choices.json"), bytes(body.get("choices")));
-    }
-    var teeth = shelf.teeth(id);
-    if (teeth.isPresent()) {
-      edit =
-          edit.put(
-              new PartName(PartKind.CHART, jaw, "chart.json"),
-              bytes(ChartJson.of(teeth.get().chart())));
+    edit = edit.put(new PartName(PartKind.DOCUMENT, jaw, BENCH), CaseSaid.bytes(bench));
+    for (Map.Entry<CaseSaid.What, byte[]> part : said.entrySet()) {
+      edit = edit.put(part.getKey().of(jaw), part.getValue());
     }
     return edit;
+  }
+
+  /** What the bench says in the form that the command line reads. */
+  private Map<CaseSaid.What, byte[]> said(String id, JsonNode body) {
+    Map<CaseSaid.What, byte[]> said = new EnumMap<>(CaseSaid.What.class);
+    if (body.path("choices").isObject()) {
+      ChoicesReader.of(body.get("choices"), "the request");
+      said.put(CaseSaid.What.CHOICES, CaseSaid.bytes(body.get("choices")));
+    }
+    if (body.path("answers").isObject()) {
+      AnswerReader.of(body.get("answers"));
+      said.put(CaseSaid.What.ANSWERS, CaseSaid.bytes(body.get("answers")));
+    }
+    if (body.hasNonNull("tilt")) {
+      said.put(CaseSaid.What.PATH, path(id, Requests.tilt(body)));
+    }
+    shelf
+        .teeth(id)
+        .ifPresent(t -> said.put(CaseSaid.What.CHART, CaseSaid.bytes(ChartJson.of(t.chart()))));
+    return said;
+  }
+
+  private byte[] path(String id, Tilt tilt) {
+    OpenedCast cast = shelf.get(id);
+    return CaseSaid.bytes(
+        CaseSaid.path(tilt, cast.finding() == null ? null : tilt.axis(cast.frame())));
+  }
+
+  /**
+   * What the command line put into the case since the bench saved it last, or before it ever did.
+   */
+  private static ObjectNode news(CaseStore store, CaseFile file, Jaw jaw, JsonNode bench) {
+    // A part that cannot be used is refused here, before anything is opened.
+    CaseSaid.of(store, file, jaw);
+    ObjectNode json = Json.object();
+    for (CaseSaid.What what : CaseSaid.What.values()) {
+      Part part = file.now().parts().get(what.of(jaw));
+      if (part != null && !part.hash().equals(bench.path(WITH).path(word(what)).asText())) {
+        json.set(word(what), CaseSaid.part(store, file, what, jaw));
+      }
+    }
+    return json;
+  }
+
+  private static String word(CaseSaid.What what) {
+    return what.name().toLowerCase(Locale.ROOT);
   }
 
   private void open(Context request) {
@@ -176,6 +225,7 @@ final class CaseRoutes {
             ? CastOptions.unitNamed(bench.get("unit").asText())
             : Optional.empty();
     FrameHints hints = new FrameHints(direction(frame, "up"), direction(frame, "front"));
+    ObjectNode news = news(store, file, one.jaw(), bench);
     String name = one.scan().getKey().label();
     Rulebook book = CaseCast.rulebook(store, file);
     shelf.checkRoom();
@@ -185,6 +235,7 @@ final class CaseRoutes {
     ObjectNode json = standing(file);
     json.set("rulebook", Json.object().put("title", book.title()).put("hash", book.hash()));
     json.set("cast", CastJson.info(id, cast));
+    json.set("news", news);
     json.set("bench", bench.path("bench").isObject() ? bench.get("bench") : null);
     answer(request, json);
   }
@@ -227,10 +278,6 @@ final class CaseRoutes {
       throw AppRefusal.REQUEST_UNREADABLE.with(
           "it is no JSON (" + broken.getOriginalMessage() + ")");
     }
-  }
-
-  private static byte[] bytes(JsonNode json) {
-    return (Json.pretty(json) + "\n").getBytes(StandardCharsets.UTF_8);
   }
 
   private static void answer(Context request, ObjectNode json) {

@@ -39,6 +39,10 @@ class CaseCommandTest {
         .contains("chart, upper")
         .contains("rulebook");
     assertThat(fine("add", "a-1", "--missing", "14")).contains("state 2");
+    Path choices = Files.writeString(folder.resolve("c.json"), "{\"notUsed\":[17]}");
+    assertThat(fine("add", "A-1", "--tilt", "2,0", "--choices", choices.toString()))
+        .contains("state 3", "path, upper", "choices, upper");
+    assertThat(fine("undo", "A-1")).contains("state 2");
     assertThat(fine("undo", "A-1")).contains("state 1");
     assertThat(fine("show", "A-1")).contains(">    1").contains("     2");
     assertThat(fine("redo", "A-1")).contains("state 2");
@@ -62,6 +66,10 @@ class CaseCommandTest {
     assertThat(run("list").err()).contains("store-not-found");
     assertThat(run("new", "../x").err()).contains("case-code-wrong");
     fine("new", "A-1");
+    assertThat(run("add", "A-1", "--tilt", "1,0").err()).contains("case-needs-scan");
+    Path bad = Files.writeString(folder.resolve("bad.json"), "{\"moods\":1}");
+    assertThat(run("add", "A-1", "--jaw", "upper", "--choices", bad.toString()).err())
+        .contains("choices-unusable");
     assertThat(run("new", "a-1").err()).contains("case-exists");
     assertThat(run("show", "B").err()).contains("case-not-found");
     assertThat(run("undo", "A-1").err()).contains("nothing-to-undo");

@@ -77,6 +77,28 @@ class PrescribeCommandTest {
     assertThat(run("case", "show", "A-1", store)).contains("prescription.pdf").contains(">    3");
   }
 
+  /** Path and choices that a case keeps hold for plan and prescription, unless others are said. */
+  @Test
+  void whatACaseKeepsHoldsUnlessSaidOtherwise() throws IOException {
+    String cast = Shared.file("arches/upper-14.ply").toString();
+    String labels = Shared.file("arches/upper-14.labels.json").toString();
+    String store = "--store=" + folder.resolve("store");
+    Path choices =
+        Files.writeString(folder.resolve("choices.json"), "{\"connector\":\"palatal-plate\"}");
+    run("case", "new", "A-2", "--upper", cast, "--missing", "14", store);
+    run("case", "add", "A-2", "--tilt", "2,0", "--choices", choices.toString(), store);
+    JsonNode kept = Json.read(run("plan", "A-2", store, "--labels", labels, "--json", "-"));
+    assertThat(kept.at("/majorConnector/kind").asText()).isEqualTo("palatal-plate");
+    JsonNode said =
+        Json.read(run("plan", "A-2", store, "--labels", labels, "--tilt", "0,0", "--json", "-"));
+    assertThat(said.at("/majorConnector/kind").asText()).isEqualTo("palatal-plate");
+    assertThat(said.get("axis")).isNotEqualTo(kept.get("axis"));
+    Path out = folder.resolve("out");
+    run("prescribe", "A-2", store, "--labels", labels, "--out", out.toString());
+    assertThat(Json.read(Files.readString(out.resolve("plan.json"))).get("axis"))
+        .isEqualTo(kept.get("axis"));
+  }
+
   @Test
   void whatIsNeitherFileNorCaseIsRefused() {
     Shell shell =

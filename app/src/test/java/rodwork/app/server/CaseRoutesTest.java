@@ -1,6 +1,7 @@
 package rodwork.app.server;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
@@ -8,17 +9,27 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rodwork.anatomy.Jaw;
+import rodwork.anatomy.chart.ToothNumber;
 import rodwork.app.SphereCast;
+import rodwork.app.operation.WantedPath;
+import rodwork.app.report.CaseSaid;
 import rodwork.app.report.Json;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.casework.store.CaseCode;
+import rodwork.casework.store.CaseEdit;
 import rodwork.casework.store.CaseStore;
 import rodwork.casework.store.PartKind;
+import rodwork.casework.store.PartName;
+import rodwork.design.abutment.Answers;
+import rodwork.geometry.Vec3;
+import rodwork.survey.Tilt;
 
 /** Work on the bench kept in a case, over an end of the program. */
 class CaseRoutesTest {
@@ -193,6 +204,85 @@ class CaseRoutesTest {
     assertThat(cases.get(0).get("jaw").asText()).isEqualTo("upper");
     assertThat(visitor.json("POST", "/api/cases/D/open", "", 200).get("bench"))
         .isEqualTo(Json.read(BENCH));
+  }
+
+  @Test
+  void whatTheCommandLinePutIntoACaseIsNewsToTheBenchUntilItSavesIt() throws IOException {
+    CaseStore store = CaseStore.open(bench.resolve("the cases"));
+    String chart =
+        "{\"format\":\"rodwork chart\",\"version\":1,\"jaw\":\"lower\",\"missing\":[36]}";
+    String choices = "{\"notUsed\":[35]}";
+    byte[] scan = Files.readAllBytes(SphereCast.in(bench));
+    var file =
+        store.create(
+            new CaseCode("E"),
+            "made",
+            CaseEdit.NONE
+                .put(new PartName(PartKind.SCAN, Jaw.LOWER, "sphere.ply"), scan)
+                .put(CaseSaid.What.CHART.of(Jaw.LOWER), utf8(chart))
+                .put(
+                    CaseSaid.What.PATH.of(Jaw.LOWER),
+                    CaseSaid.bytes(CaseSaid.path(new Tilt(2, -1), null)))
+                .put(CaseSaid.What.CHOICES.of(Jaw.LOWER), utf8(choices)));
+    JsonNode opened = visitor.json("POST", "/api/cases/E/open", "", 200);
+    assertThat(opened.get("bench").isNull()).isTrue();
+    JsonNode news = opened.get("news");
+    assertThat(news.get("chart")).isEqualTo(Json.read(chart));
+    assertThat(news.get("choices")).isEqualTo(Json.read(choices));
+    assertThat(news.get("path").get("tilt").toString()).isEqualTo("[2.0,-1.0]");
+    assertThat(news.has("answers")).isFalse();
+
+    String id = opened.get("cast").get("id").asText();
+    visitor.json(
+        "POST",
+        "/api/casts/" + id + "/frame",
+        "{\"jaw\":\"lower\",\"up\":[0,0,2],\"front\":[0,1,0]}",
+        200);
+    visitor.json(
+        "PUT",
+        "/api/cases/E",
+        "{\"cast\":\"%s\",\"on\":%d,\"bench\":%s,\"tilt\":[3,-1],\"choices\":%s,\"answers\":{\"poor-hygiene\":\"no\"}}"
+            .formatted(id, file.now().number(), BENCH, choices),
+        200);
+    // What the bench saved, the command line reads; the axis in the frame of the scan with it.
+    CaseSaid said = CaseSaid.of(store, store.get(new CaseCode("E")), Jaw.LOWER);
+    assertThat(said.path())
+        .isInstanceOfSatisfying(
+            WantedPath.AlongAxis.class,
+            path ->
+                assertThat(path.axis().angleDegTo(new Vec3(0, 0, 1)))
+                    .isCloseTo(new Tilt(3, -1).totalDeg(), within(0.01)));
+    assertThat(said.choices().notUsed()).containsExactly(ToothNumber.of(35));
+    assertThat(said.answers()).isNotEqualTo(Answers.NONE);
+    // The chart is still that of the command line: the teeth were never looked for on the bench.
+    assertThat(news("E")).containsExactly("chart");
+
+    file = store.get(new CaseCode("E"));
+    store.change(
+        file,
+        "path",
+        CaseEdit.NONE.put(
+            CaseSaid.What.PATH.of(Jaw.LOWER), CaseSaid.bytes(CaseSaid.path(new Tilt(1, 0), null))));
+    assertThat(news("E")).containsExactly("chart", "path");
+    store.change(
+        store.get(new CaseCode("E")),
+        "path",
+        CaseEdit.NONE.put(CaseSaid.What.PATH.of(Jaw.LOWER), utf8("{\"tilt\":7}")));
+    assertThat(refused("POST", "/api/cases/E/open", "")).isEqualTo("json-wrong");
+  }
+
+  private List<String> news(String code) throws IOException {
+    List<String> names = new ArrayList<>();
+    visitor
+        .json("POST", "/api/cases/" + code + "/open", "", 200)
+        .get("news")
+        .fieldNames()
+        .forEachRemaining(names::add);
+    return names;
+  }
+
+  private static byte[] utf8(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
   }
 
   private String refused(String method, String path, String body) throws IOException {

@@ -1,0 +1,46 @@
+import { expect, test } from "vitest";
+import { chartDocument, chartSaid } from "../values/chart";
+import { newsCommands, newsWords } from "./case-news";
+import { apply, type Document, emptyDocument } from "./document";
+import { choicesSaid } from "./plan-choices";
+
+const EMPTY = emptyDocument({ jaw: "upper", up: null, front: null });
+const CHART = {
+  format: "rodwork chart",
+  version: 1,
+  jaw: "upper",
+  teeth: [
+    { tooth: 14, presence: "missing" },
+    { tooth: 15, presence: "missing", replace: "no" as const },
+    { tooth: 18, presence: "missing" },
+    { tooth: 16, presence: "to be extracted", mobility: "III" as const },
+    { tooth: 13, presence: "present" },
+  ],
+  places: [{ tooth: 14, vestibuleDepthMm: 6 }],
+  freeEnds: {},
+  allergies: ["nickel"],
+};
+const after = (document: Document, news: Parameters<typeof newsCommands>[1]): Document => newsCommands(document, news).reduce(apply, document);
+
+test("a chart of the command line is that of the bench, and what the bench has no field for is kept", () => {
+  const { teeth } = after(EMPTY, { chart: CHART });
+  expect(teeth.missing).toEqual([14, 15]);
+  expect(teeth.chart.teeth).toEqual({ 15: { replace: "no" }, 16: { will: "to be extracted", mobility: "III" } });
+  expect(teeth.chart.places).toEqual({ 14: { vestibuleDepthMm: 6 } });
+  const back = chartDocument("upper", teeth.missing, teeth.chart) as typeof CHART;
+  expect(back.allergies).toEqual(["nickel"]);
+  expect(chartSaid({ ...back })).toEqual({ missing: [15], said: teeth.chart });
+});
+
+test("path, choices and answers become edits that can be undone; a clasp stands on the side of its space", () => {
+  const choices = { rests: {}, clasps: { "16": "cast-circumferential", "13": "none" }, connector: "palatal-plate" as const, notUsed: [27], moves: [] };
+  const news = { chart: CHART, path: { tilt: [3, -1] as const }, choices, answers: { "poor-hygiene": "no" } };
+  const document = after(EMPTY, news);
+  expect(document.tilt).toEqual({ anterior: 3, right: -1 });
+  expect(document.answers).toEqual({ "poor-hygiene": "no" });
+  expect(Object.keys(document.clasps)).toEqual(["16 mesial"]);
+  expect(choicesSaid(document.plan, document.clasps)).toEqual(choices);
+  expect(newsWords(news)).toBe("chart, path, choices, answers");
+  expect(newsCommands(EMPTY, {})).toEqual([]);
+  expect(newsWords({})).toBe("");
+});
