@@ -62,7 +62,7 @@ test("every step of the tutorial does what it says", async ({ page }) => {
   await page.getByTestId("try-tilts").click();
   const found = page.getByTestId("path-found");
   await expect(found).toBeVisible({ timeout: 120_000 });
-  await expect(found).toContainText("none offers more than the reference");
+  await expect(found).toContainText("Against the reference orientation gets better");
   await found.getByRole("button", { name: "tilts that no other beats" }).click();
   await found.getByRole("button", { name: "choice 2" }).click();
   await expect(page.getByRole("application", { name: /Tilt map/ })).not.toHaveAttribute("data-tilt", "0 0");
