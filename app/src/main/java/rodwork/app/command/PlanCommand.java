@@ -162,10 +162,7 @@ final class PlanCommand implements Runnable {
     return MakePlan.of(
         known,
         new JudgeAbutments.Wanted(
-            path.wanted(known.arch().frame().jaw()),
-            new TreeSet<>(),
-            null,
-            answers.said()),
+            path.wanted(known.arch().frame().jaw()), new TreeSet<>(), null, answers.said()),
         choices == null ? Choices.NONE : ChoicesReader.read(choices),
         rulebook.book(),
         watch);
