@@ -1,5 +1,5 @@
 import { type ReactElement, type RefObject, useEffect, useRef } from "react";
-import type { NamedTilt } from "../state/bench-state";
+import type { Beside, NamedTilt } from "../state/bench-state";
 import type { Bench } from "../state/bench";
 import { useBench } from "../panels/use-bench";
 import { degreesText } from "../values/units";
@@ -8,24 +8,24 @@ import { StageDriver } from "./stage-driver";
 
 const DARK_QUERY = "(prefers-color-scheme: dark)";
 
-/** The same cast at a second tilt, on the right half of the table; both halves are looked at from the same side. */
+/** The same cast at a second tilt, or with the cuts of its mouth preparation, on the right half of the table; both halves are looked at from the same side. */
 export function CastBeside({ bench, driverRef }: { readonly bench: Bench; readonly driverRef: RefObject<StageDriver | null> }): ReactElement | null {
   const beside = useBench((s) => s.beside);
   const teeth = useBench((s) => s.teeth);
   if (!beside) return null;
   // Another cast ends the comparison; other teeth do not touch it.
-  return <Half key={beside.to.id + String(teeth === null)} bench={bench} driverRef={driverRef} from={beside.from} to={beside.to} />;
+  return <Half key={beside.to.id + String(teeth === null)} bench={bench} driverRef={driverRef} from={beside.from} to={beside.to} cut={beside.cut} />;
 }
 
-function Half(props: { readonly bench: Bench; readonly driverRef: RefObject<StageDriver | null>; readonly from: NamedTilt; readonly to: NamedTilt }): ReactElement {
-  const { bench, driverRef, from, to } = props;
+function Half(props: { readonly bench: Bench; readonly driverRef: RefObject<StageDriver | null>; readonly from: NamedTilt; readonly to: NamedTilt; readonly cut: Beside["cut"] }): ReactElement {
+  const { bench, driverRef, from, to, cut } = props;
   const canvas = useRef<HTMLCanvasElement>(null);
   const half = useRef<HTMLDivElement>(null);
   const { tilt } = to;
   useEffect(() => {
     const main = driverRef.current;
     if (!canvas.current || !main) return undefined;
-    const other = bench.beside(tilt);
+    const other = bench.beside(tilt, cut);
     const driver = new StageDriver(canvas.current, other);
     const hand = new PointerHand(driver, true);
     const scheme = window.matchMedia(DARK_QUERY);
@@ -57,7 +57,7 @@ function Half(props: { readonly bench: Bench; readonly driverRef: RefObject<Stag
       driver.dispose();
       other.leave();
     };
-  }, [bench, driverRef, tilt]);
+  }, [bench, driverRef, tilt, cut]);
   return (
     <>
       <Name at={from} className="besidename first" />

@@ -68,8 +68,8 @@ export function marginsFor({ teeth, tooth, page, pulling }: BenchState): Margin[
   return pulling ? [...margins, { points: [pulling.from, pulling.to], chosen: true }] : margins;
 }
 
-/** The plan that is shown on the cast: the newest, while its page lies open. */
-export const planShown = ({ page, planned }: BenchState): Plan | null => (page === "plan" ? (planned?.sheet?.plan ?? null) : null);
+/** The plan that is shown on the cast: the newest, while its page lies open and no second cast beside. */
+export const planShown = ({ page, planned, beside }: BenchState): Plan | null => (page === "plan" && !beside ? (planned?.sheet?.plan ?? null) : null);
 
 /** Of an arm round the tooth the last third springs; of a bar all does, and the end that touches is shown [mm]. */
 const BAR_TOUCHES_MM = 2;

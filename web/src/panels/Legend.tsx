@@ -91,7 +91,7 @@ export function Legend(): ReactElement | null {
   const gauges = useBench((s) => s.cast?.gaugesMm ?? null);
   const units = useBench((s) => s.units);
   const exact = useBench((s) => (s.survey?.head.exact ?? true) && !s.coarse);
-  const plan = useBench((s) => s.page === "plan" && s.planned?.sheet != null);
+  const plan = useBench((s) => s.page === "plan" && !s.beside && s.planned?.sheet != null);
   const shading = useBench((s) => s.shading);
   if (!gauges) return null;
   if (plan) return <PlanLegend />;

@@ -61,7 +61,7 @@ export function PinsCompared(props: { readonly from: NamedTilt; readonly to: Nam
                 aria-pressed={beside}
                 onClick={() => {
                   if (!beside) bench.jumpTo(from.tilt);
-                  bench.store.set({ beside: beside ? null : { from, to } });
+                  bench.store.set({ beside: beside ? null : { from, to, cut: null } });
                 }}
               >
                 {beside ? "numbers" : "on the cast"}

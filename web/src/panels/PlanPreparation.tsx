@@ -1,4 +1,5 @@
-import { type ReactElement } from "react";
+import { type ReactElement, useEffect, useState } from "react";
+import { planHolds } from "../state/planning";
 import { toothText } from "../values/tooth-number";
 import { lengthText, mm } from "../values/units";
 import type { PlainFinding } from "../wire/abutments";
@@ -13,13 +14,32 @@ const PICTURE = 76;
 /** What is done in the mouth first, in working order: each cut in section, with its measure against its limit. */
 export function PlanPreparation({ preparation, cuts }: { readonly preparation: Preparation; readonly cuts: readonly Cut[] }): ReactElement {
   const notation = useBench((s) => s.notation);
+  const { bench } = useDesk();
+  const beside = useBench((s) => s.beside?.cut != null);
+  const fresh = useBench((s) => planHolds(s.planned, s));
+  const [cutting, setCutting] = useState(false);
   const { steps, notPrescribed, general } = preparation;
+  useEffect(() => () => bench.planning.endBeside(), [bench]);
+  const lay = (): void => {
+    if (beside) bench.planning.endBeside();
+    else {
+      setCutting(true);
+      void bench.planning.besidePrepared().finally(() => setCutting(false));
+    }
+  };
   return (
     <article className="planpart preparation" aria-label="Mouth preparation" data-steps={steps.length}>
       <h3>
         Mouth preparation <span className="right soft">{steps.length === 0 ? "nothing to cut" : `${steps.length === 1 ? "one step" : `${steps.length} steps`} in working order`}</span>
       </h3>
       {cuts.length > 0 && <p className="soft">Sections of the crowns, the path upwards: thin as the tooth stands, thick as it shall be. Enamel is not visible in a scan, and removing it cannot be undone.</p>}
+      {cuts.length > 0 && (
+        <p>
+          <button aria-pressed={beside} disabled={cutting || !fresh} onClick={lay} title="The cast with every cut, surveyed at this path, beside the one that stands">
+            {cutting ? "cutting …" : "the cast after preparation"}
+          </button>
+        </p>
+      )}
       <ol className="steps">
         {steps.map((step) => (
           <StepRow key={step.number} step={step} cut={cuts.find((each) => each.step === step.number) ?? null} />

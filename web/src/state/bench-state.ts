@@ -40,6 +40,14 @@ export interface NamedTilt {
   readonly tilt: Tilt;
 }
 
+/** Two casts side by side on the table. */
+export interface Beside {
+  readonly from: NamedTilt;
+  readonly to: NamedTilt;
+  /** The cast with the cuts of the mouth preparation, which is the second then; null: it is the same cast. */
+  readonly cut: { readonly cast: CastInfo; readonly mesh: CastMesh } | null;
+}
+
 export interface BenchState {
   /** The casts that the program keeps open, oldest first. */
   readonly casts: readonly CastCard[];
@@ -63,7 +71,7 @@ export interface BenchState {
   /** The tripod marks of another scan, while they are picked on this one. */
   readonly picking: Picking | null;
   /** Two orientations that lie side by side on the table. */
-  readonly beside: { readonly from: NamedTilt; readonly to: NamedTilt } | null;
+  readonly beside: Beside | null;
   /** A tripod mark while it is dragged. */
   readonly tripodDrag: { readonly which: number; readonly to: ScanVec } | null;
   /** Places clicked so far for the occlusal plane. */

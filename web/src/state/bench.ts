@@ -8,7 +8,7 @@ import { type Notation, toothText } from "../values/tooth-number";
 import type { ClaspChoice } from "./ledger";
 import { length, type ScanVec, sub } from "../values/vec";
 import type { Fdi, FrameChoice, PlaneOffer, Spot, TeethSaid, ToothPoint, Zone } from "../wire/types";
-import { type BenchState, EMPTY_BENCH, type LookChoice, type Page } from "./bench-state";
+import { type Beside, type BenchState, EMPTY_BENCH, type LookChoice, type Page } from "./bench-state";
 import { apply, type Command, type Mark, type PathPin } from "./document";
 import { newsCommands, newsWords } from "./case-news";
 import { Charting } from "./charting";
@@ -44,7 +44,7 @@ export class Bench {
   readonly paths: PathKeeping;
   readonly opposing: Opposing;
   private readonly judging: Judging;
-  private readonly planning: Planning;
+  readonly planning: Planning;
   readonly comparing: Comparing;
   readonly keeping: Keeping;
   private readonly surveying: Surveying;
@@ -128,10 +128,11 @@ export class Bench {
     }
   }
 
-  /** A second bench with the same cast at another tilt, to be looked at beside this one; nothing is kept of it. */
-  beside(at: Tilt): Bench {
+  /** A second bench with the cast at another tilt, or with its cuts, to be looked at beside this one; nothing is kept of it. */
+  beside(at: Tilt, cut: Beside["cut"]): Bench {
     const other = new Bench(this.api, NO_KEEP, this.clock);
-    const { cast, mesh, thinned, document, gauge, look } = this.store.get();
+    const { document, gauge, look, ...here } = this.store.get();
+    const { cast, mesh, thinned } = cut ? { ...cut, thinned: null } : here;
     other.store.set({ cast, mesh, thinned, gauge, look, document: document && { ...document, tilt: at } });
     if (cast) other.surveying.open(cast);
     return other;

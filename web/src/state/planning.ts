@@ -48,6 +48,26 @@ export class Planning {
     if (!this.running) void this.run();
   }
 
+  /** Lays the cast with the cuts of the mouth preparation beside the one that stands, both surveyed at the plan's path. */
+  async besidePrepared(): Promise<void> {
+    const { cast, planned } = this.store.get();
+    if (!cast || !planned?.sheet) return;
+    const { tilt, answers, choices, clasps } = planned;
+    try {
+      const cut = await this.api.prepared(cast.id, tilt, answers, choicesSaid(choices, clasps));
+      const mesh = await this.api.mesh(cut.id);
+      if (this.store.get().planned !== planned) return;
+      this.store.set({ beside: { from: { id: "stands", name: "as it stands", tilt }, to: { id: "prepared", name: "after preparation", tilt }, cut: { cast: cut, mesh } } });
+    } catch (error) {
+      this.store.set({ problem: problemOf(error) });
+    }
+  }
+
+  /** Takes the prepared cast off the table; two tilts side by side stay. */
+  endBeside(): void {
+    if (this.store.get().beside?.cut) this.store.set({ beside: null });
+  }
+
   private async run(): Promise<void> {
     this.running = true;
     for (;;) {
@@ -63,6 +83,7 @@ export class Planning {
         next = { ...from, sheet: null, problem: problemOf(error) };
       }
       if (this.store.get().cast?.id === cast.id) this.store.set({ planned: next, step: null });
+      this.endBeside();
     }
     this.running = false;
     if (this.store.get().planning) this.store.set({ planning: false });

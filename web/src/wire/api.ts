@@ -190,6 +190,12 @@ export class Api {
     return this.json("POST", `api/casts/${encodeURIComponent(id)}/plan`, JSON.stringify(body));
   }
 
+  /** The cast with every cut of the plan's mouth preparation. */
+  prepared(id: string, tilt: Tilt, answers: AnswersSaid, choices: ChoicesSaid): Promise<CastInfo> {
+    const body = { tilt: [tilt.anterior, tilt.right], answers, choices };
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/plan/prepared`, JSON.stringify(body));
+  }
+
   /** Holds plans by different choices against the first of them. */
   comparePlans(id: string, tilt: Tilt, answers: AnswersSaid, plans: readonly NamedChoices[]): Promise<PlansCompared> {
     const body = { tilt: [tilt.anterior, tilt.right], answers, plans };

@@ -10,6 +10,7 @@ import rodwork.anatomy.FrameHints;
 import rodwork.anatomy.Jaw;
 import rodwork.geometry.Refusal;
 import rodwork.geometry.intake.Cast;
+import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.survey.SurveyRules;
 import rodwork.survey.Surveyor;
@@ -97,6 +98,25 @@ public record OpenedCast(
     FrameFinding turned = found.withJaw(known);
     return new OpenedCast(
         name, cast, surface, known, turned, frameProblem, surveyor.withFrame(turned.frame()));
+  }
+
+  /**
+   * The same cast with its vertices moved and its triangles as they were: frame and anatomic
+   * surface stay, the survey is that of the new shape.
+   *
+   * @param otherName what messages call it
+   */
+  public OpenedCast shaped(String otherName, TriangleMesh moved) {
+    MeshTopology topology = MeshTopology.of(moved);
+    FrameFinding found = finding;
+    return new OpenedCast(
+        otherName,
+        new Cast(topology, cast.loops(), cast.files(), cast.report()),
+        surface,
+        jaw,
+        finding,
+        frameProblem,
+        Surveyor.of(topology, surface, found == null ? null : found.frame(), surveyor.rules()));
   }
 
   /** The same cast, surveyed by other rules. */

@@ -13,6 +13,7 @@ import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.ComparePlans;
 import rodwork.app.operation.JudgeAbutments;
 import rodwork.app.operation.MakePlan;
+import rodwork.app.operation.OpenedCast;
 import rodwork.app.report.AnswerReader;
 import rodwork.app.report.ChoicesReader;
 import rodwork.app.report.ComparisonJson;
@@ -21,6 +22,7 @@ import rodwork.app.report.PlanJson;
 import rodwork.casework.drawing.PlanDrawing;
 import rodwork.casework.drawing.Sheet;
 import rodwork.design.plan.Choices;
+import rodwork.design.preparation.PreparedCast;
 import rodwork.geometry.Watch;
 
 /** The plan of a denture on a cast whose teeth are known, and its drawing: docs/protocol.md. */
@@ -46,6 +48,7 @@ final class PlanRoutes {
   void addTo(RoutesConfig routes) {
     routes.post("/api/casts/{id}/plan", this::plan);
     routes.post("/api/casts/{id}/plan/compare", this::compare);
+    routes.post("/api/casts/{id}/plan/prepared", this::prepared);
   }
 
   private void plan(Context request) {
@@ -81,6 +84,19 @@ final class PlanRoutes {
     request.contentType("application/json");
     request.result(
         Json.compact(ComparisonJson.of(ComparePlans.of(named, Requests.chart(body), Watch.NONE))));
+  }
+
+  /** The cast with every cut of the plan's mouth preparation, to be surveyed like any other. */
+  private void prepared(Context request) {
+    String id = request.pathParam("id");
+    MakePlan.Planned planned = planned(id, Requests.json(request));
+    OpenedCast cast = shelf.get(id);
+    OpenedCast cut =
+        cast.shaped(
+            cast.name() + ", prepared",
+            PreparedCast.mesh(cast.mesh(), planned.preparation().cuts()));
+    request.contentType("application/json");
+    request.result(Json.compact(CastJson.info(shelf.setPrepared(id, cut), cut)));
   }
 
   /** The plan that a request asks for. */

@@ -49,6 +49,12 @@ final class Shelf {
   /** The rulebooks of casts whose case has its own. */
   private final Map<String, Rulebook> rulebooks = new HashMap<>();
 
+  /**
+   * The same casts with the cuts of their mouth preparation, by an id of their own: looked at
+   * beside them, never listed.
+   */
+  private final Map<String, OpenedCast> prepared = new HashMap<>();
+
   private int count;
 
   Shelf(Rulebook rulebook) {
@@ -130,7 +136,29 @@ final class Shelf {
   }
 
   synchronized Optional<OpenedCast> find(String id) {
-    return Optional.ofNullable(casts.get(id));
+    OpenedCast listed = casts.get(id);
+    return Optional.ofNullable(listed == null ? prepared.get(id) : listed);
+  }
+
+  /**
+   * Keeps a cast with the cuts of its mouth preparation, in place of the one before.
+   *
+   * @return its id
+   */
+  synchronized String setPrepared(String id, OpenedCast cut) {
+    String own = preparedId(id);
+    thinned.remove(own);
+    prepared.put(own, cut);
+    return own;
+  }
+
+  private static String preparedId(String id) {
+    return id + "-prepared";
+  }
+
+  private void forgetPrepared(String id) {
+    thinned.remove(preparedId(id));
+    prepared.remove(preparedId(id));
   }
 
   /**
@@ -232,6 +260,7 @@ final class Shelf {
       }
       teeth.remove(id);
       known.remove(id);
+      forgetPrepared(id);
       LaidOpposing laid = opposing.remove(id);
       if (laid != null && changed.finding() != null) {
         opposing.put(id, new LaidOpposing(laid.id(), laid.scan().over(changed)));
@@ -252,6 +281,7 @@ final class Shelf {
     teeth.remove(id);
     known.remove(id);
     opposing.remove(id);
+    forgetPrepared(id);
     if (casts.remove(id) == null) {
       throw AppRefusal.CAST_NOT_OPEN.with(id);
     }

@@ -182,6 +182,29 @@ class PlanRoutesTest {
     }
   }
 
+  @Test
+  void thePreparedCastIsSurveyedBesideTheOneThatStands() throws IOException {
+    JsonNode before = visitor.json("GET", cast, "", 200);
+    JsonNode cut = visitor.json("POST", cast + "/plan/prepared", "{}", 200);
+    assertThat(cut.get("id").asText()).isNotEqualTo(before.get("id").asText());
+    assertThat(cut.get("frame")).isEqualTo(before.get("frame"));
+    assertThat(cut.get("triangles")).isEqualTo(before.get("triangles"));
+    // It is looked at beside the cast, and is none of the open ones.
+    assertThat(visitor.json("GET", "/api/casts", "", 200).get("casts")).hasSize(1);
+    String prepared = "/api/casts/" + cut.get("id").asText();
+    assertThat(mesh(prepared).length).isEqualTo(mesh(cast).length);
+    assertThat(mesh(prepared)).isNotEqualTo(mesh(cast));
+    // A new frame of the cast makes it void.
+    visitor.json("POST", cast + "/frame", "{\"jaw\":\"upper\"}", 200);
+    var gone = visitor.ask("GET", prepared, BodyPublishers.noBody());
+    assertThat(new String(gone.body(), StandardCharsets.UTF_8)).contains("cast-not-open");
+    visitor.json("POST", cast + "/teeth", "{\"missing\":[14]}", 200);
+  }
+
+  private static byte[] mesh(String of) throws IOException {
+    return visitor.ask("GET", of + "/mesh", BodyPublishers.noBody()).body();
+  }
+
   private static Map<String, byte[]> unzipped(byte[] zip) throws IOException {
     Map<String, byte[]> files = new TreeMap<>();
     try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(zip))) {
