@@ -19,6 +19,18 @@ test("the upper demo cast: a plan, one clasp changed in the ledger, a border mov
   await expect(page.getByTestId("tag")).toBeVisible(); // the rod stands at the place of the finding
   expect(before).toBe(0);
 
+  // A part is chosen in the drawing: it stands out in the list, and the stage turns to it.
+  await page.locator('.plandrawing [data-part="clasp 24"]').first().dispatchEvent("click");
+  await expect(page.locator('.partline.chosen[data-part="clasp 24"]')).toBeInViewport();
+  await expect(page.locator('.plandrawing .spoken[data-part="clasp 24"]').first()).toBeAttached();
+
+  // The cast with its cuts is surveyed beside the one that stands, and taken away again.
+  const beside = page.getByRole("button", { name: "the cast after preparation" });
+  await beside.click();
+  await expect(page.getByTestId("beside")).toHaveAttribute("data-surveyed", "0 0", { timeout: 60_000 });
+  await beside.click();
+  await expect(page.getByTestId("beside")).toHaveCount(0);
+
   // Another clasp for 24, in the ledger.
   const chosen = await anotherClasp(page, "24");
   expect(proposed).not.toContain(chosen);

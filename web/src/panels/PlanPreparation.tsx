@@ -123,7 +123,7 @@ function LimitBar({ finding: { reading, limit } }: { readonly finding: PlainFind
   return (
     <svg className="limitbar" width="46" height="9" role="img" aria-label={`${Math.round(100 * share)} % of the limit`}>
       <rect x="0.5" y="2.5" width="38" height="4" className="whole" />
-      <rect x="0.5" y="2.5" width={Math.min(45, 38 * share)} height="4" className={share > 1 ? "over" : "part"} />
+      <rect x="0.5" y="2.5" width={Math.min(45, 38 * share)} height="4" className={share > 1 ? "past" : "part"} />
       <path d="M38.5 0V9" className="limit" />
     </svg>
   );
