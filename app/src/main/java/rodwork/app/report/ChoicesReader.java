@@ -24,7 +24,7 @@ import rodwork.geometry.Vec3;
 /** Reads what a person chose of a plan; the form is {@code docs/schema/choices.schema.json}. */
 public final class ChoicesReader {
   private static final Set<String> NAMES =
-      Set.of("format", "version", "rests", "clasps", "connector", "notUsed", "moves");
+      Set.of("format", "version", "rests", "clasps", "connector", "notUsed", "moves", "indirect");
 
   private final String name;
 
@@ -73,15 +73,7 @@ public final class ChoicesReader {
               }
             });
     Map<ToothNumber, Choices.RestChoice> rests = new HashMap<>();
-    json.path("rests")
-        .properties()
-        .forEach(
-            e ->
-                rests.put(
-                    tooth(e.getKey()),
-                    new Choices.RestChoice(
-                        word(Part.RestKind.values(), e.getValue().path("kind"), "kind of rest"),
-                        side(e.getValue().path("side")))));
+    json.path("rests").properties().forEach(e -> rests.put(tooth(e.getKey()), rest(e.getValue())));
     Map<ToothNumber, String> clasps = new HashMap<>();
     json.path("clasps")
         .properties()
@@ -92,6 +84,18 @@ public final class ChoicesReader {
     json.path("moves")
         .forEach(
             m -> moves.add(new Choices.BorderMove(point(m.path("from")), point(m.path("to")))));
+    Map<ToothNumber, Choices.RestChoice> added = new HashMap<>();
+    Set<ToothNumber> taken = new HashSet<>();
+    json.path("indirect")
+        .properties()
+        .forEach(
+            e -> {
+              if (e.getValue().asText().equals(Choices.NONE_THERE)) {
+                taken.add(tooth(e.getKey()));
+              } else {
+                added.put(tooth(e.getKey()), rest(e.getValue()));
+              }
+            });
     return new Choices(
         rests,
         clasps,
@@ -100,7 +104,14 @@ public final class ChoicesReader {
                 word(Part.ConnectorKind.values(), json.get("connector"), "kind of major connector"))
             : Optional.empty(),
         notUsed,
-        moves);
+        moves,
+        added,
+        taken);
+  }
+
+  private Choices.RestChoice rest(JsonNode node) {
+    return new Choices.RestChoice(
+        word(Part.RestKind.values(), node.path("kind"), "kind of rest"), side(node.path("side")));
   }
 
   private ToothNumber tooth(String fdi) {

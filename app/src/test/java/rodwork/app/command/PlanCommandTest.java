@@ -156,6 +156,52 @@ class PlanCommandTest {
     assertThat(farthest).isGreaterThan(0.9 * deepest).isLessThan(2 * deepest);
   }
 
+  /**
+   * A real Class I arch: two proposed on the canines; one taken away, one put elsewhere, one moved.
+   */
+  @Test
+  void indirectRetainersAreAddedTakenAwayAndMoved() throws IOException {
+    JsonNode proposed = planned("lower-35-37-47", "35,37,47");
+    assertThat(teeth(proposed.get("indirectRetainers"))).containsExactlyInAnyOrder(43, 33);
+    assertThat(count(proposed)).isEqualTo("met");
+    JsonNode taken = withIndirect("\"43\": \"none\"");
+    assertThat(teeth(taken.get("indirectRetainers"))).containsExactly(33);
+    assertThat(named(taken.get("rests"), 43)).isEmpty();
+    assertThat(count(taken)).isEqualTo("not met");
+    JsonNode moved =
+        withIndirect("\"43\": \"none\", \"44\": {\"kind\": \"occlusal\", \"side\": \"mesial\"}");
+    assertThat(teeth(moved.get("indirectRetainers"))).containsExactlyInAnyOrder(44, 33);
+    assertThat(count(moved)).isEqualTo("met");
+    JsonNode added = withIndirect("\"31\": {\"kind\": \"incisal\", \"side\": \"mesial\"}");
+    assertThat(teeth(added.get("indirectRetainers"))).containsExactlyInAnyOrder(43, 33, 31);
+    assertThat(added.get("questions").toString()).contains("incisor 31");
+    // Further from the line than a canine: the lever is longer.
+    assertThat(named(added.get("indirectRetainers"), 31).orElseThrow().get("ratio").asDouble())
+        .isGreaterThan(
+            named(added.get("indirectRetainers"), 33).orElseThrow().get("ratio").asDouble());
+  }
+
+  private JsonNode withIndirect(String indirect) throws IOException {
+    Path choices = folder.resolve("choices.json");
+    Files.writeString(choices, "{\"indirect\": {" + indirect + "}}");
+    return planned("lower-35-37-47", "35,37,47", "--choices", choices.toString());
+  }
+
+  private static List<Integer> teeth(JsonNode parts) {
+    List<Integer> teeth = new ArrayList<>();
+    parts.forEach(p -> teeth.add(p.get("tooth").asInt()));
+    return teeth;
+  }
+
+  private static String count(JsonNode plan) {
+    for (JsonNode finding : plan.get("findings")) {
+      if (finding.get("rule").asText().equals("indirect-retainers-class-i")) {
+        return finding.get("verdict").asText();
+      }
+    }
+    throw new AssertionError("the number of indirect retainers was not asked");
+  }
+
   /** Plan, ledger and drawing show one arm, also where a person chose what does not serve. */
   @Test
   void theArmsOfThePlanAreThoseOfTheLedger() throws IOException {

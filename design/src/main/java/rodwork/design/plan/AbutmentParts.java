@@ -100,7 +100,7 @@ final class AbutmentParts {
   private void clasp(List<Abutment> sides, CrownBoard crown) {
     ToothNumber number = crown.tooth.number();
     String family = draft.choices.families().get(number);
-    if (Choices.NO_CLASP.equals(family)) {
+    if (Choices.NONE_THERE.equals(family)) {
       return;
     }
     Abutment at = sides.getFirst();

@@ -12,27 +12,34 @@ import rodwork.geometry.Vec3;
  * What a person chose in place of what is proposed. Immutable.
  *
  * @param rests where the rest of a tooth shall lie, and of which kind
- * @param families id of the clasp family of a tooth; {@link #NO_CLASP} for none
+ * @param families id of the clasp family of a tooth; {@link #NONE_THERE} for none
  * @param connector kind of the major connector
  * @param notUsed abutments that shall carry nothing
  * @param moves of points of borders of the major connector
+ * @param indirectAdded rests that shall serve as indirect retainers
+ * @param indirectTaken teeth whose proposed indirect retainer is taken away
  */
 public record Choices(
     Map<ToothNumber, RestChoice> rests,
     Map<ToothNumber, String> families,
     Optional<Part.ConnectorKind> connector,
     Set<ToothNumber> notUsed,
-    List<BorderMove> moves) {
-  public static final String NO_CLASP = "none";
+    List<BorderMove> moves,
+    Map<ToothNumber, RestChoice> indirectAdded,
+    Set<ToothNumber> indirectTaken) {
+  /** For a clasp or an indirect retainer: none. */
+  public static final String NONE_THERE = "none";
 
   public static final Choices NONE =
-      new Choices(Map.of(), Map.of(), Optional.empty(), Set.of(), List.of());
+      new Choices(Map.of(), Map.of(), Optional.empty(), Set.of(), List.of(), Map.of(), Set.of());
 
   public Choices {
     rests = Map.copyOf(rests);
     families = Map.copyOf(families);
     notUsed = Set.copyOf(notUsed);
     moves = List.copyOf(moves);
+    indirectAdded = Map.copyOf(indirectAdded);
+    indirectTaken = Set.copyOf(indirectTaken);
   }
 
   /**

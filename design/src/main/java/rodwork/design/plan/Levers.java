@@ -35,7 +35,7 @@ final class Levers {
   /** A tooth that could carry an indirect retainer. */
   record Candidate(ToothNumber tooth, RestKind kind, Surface side, double offsetMm) {}
 
-  private KennedyClass kennedy() {
+  KennedyClass kennedy() {
     return dentition.kennedy().kennedy().orElse(KennedyClass.III);
   }
 
@@ -94,9 +94,16 @@ final class Levers {
     return most;
   }
 
-  /** Distance of the farthest base end from the fulcrum line [mm]. */
-  double baseEndMm(FulcrumLine fulcrum) {
-    return Math.abs(farthest(fulcrum));
+  /**
+   * How well a rest holds the bases down: with its distance from the fulcrum line on the other side
+   * of it; on their own side it holds nothing, and its ratio is 0.
+   */
+  Part.IndirectRetainer retainer(Part.Rest rest, FulcrumLine fulcrum) {
+    double offset = fulcrum.offsetMm(rest.middle());
+    double end = farthest(fulcrum);
+    boolean across = offset * end < 0;
+    return new Part.IndirectRetainer(
+        rest, Math.abs(offset), across ? Math.abs(offset) / Math.abs(end) : 0);
   }
 
   /**

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.kennedy.KennedyClass;
 import rodwork.design.clasp.Judgement;
 import rodwork.design.plan.Part.ConnectorKind;
 import rodwork.design.plan.Part.RestKind;
@@ -32,7 +33,15 @@ final class PlanFindings {
     this.rules = draft.rules;
   }
 
-  List<Finding> of(Optional<Part.MajorConnector> connector, List<Part.IndirectRetainer> indirect) {
+  /**
+   * Asks them all.
+   *
+   * @param levers where a base can turn about a fulcrum line
+   */
+  List<Finding> of(
+      Optional<Part.MajorConnector> connector,
+      List<Part.IndirectRetainer> indirect,
+      Optional<Levers> levers) {
     draft.rests.forEach(this::rest);
     draft.plates.forEach(this::plate);
     draft.clasps.forEach(this::clasp);
@@ -45,7 +54,20 @@ final class PlanFindings {
           at(i.rest().tooth().fdi(), "indirect retainer", i.rest().middle()),
           new Reading.Measured(i.ratio(), 0.02, "1"));
     }
+    levers.ifPresent(l -> retainers(indirect, l.kennedy()));
     return findings;
+  }
+
+  /** How many of them lie across the fulcrum line, against what the class wants (handbook 6.7). */
+  private void retainers(List<Part.IndirectRetainer> indirect, KennedyClass kennedy) {
+    long across = indirect.stream().filter(i -> i.ratio() > 0).count();
+    least(
+        kennedy == KennedyClass.I
+            ? rules.bases().indirectClassOne()
+            : rules.bases().indirectOther(),
+        "indirect retainers across the fulcrum line from the bases",
+        Place.of("whole denture"),
+        new Reading.Measured(across, 0, "1"));
   }
 
   private void rest(Part.Rest rest) {

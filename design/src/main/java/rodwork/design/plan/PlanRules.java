@@ -48,7 +48,9 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases) {
         bases.meshShare,
         bases.border,
         bases.finishLine,
-        bases.leverRatio);
+        bases.leverRatio,
+        bases.indirectClassOne,
+        bases.indirectOther);
   }
 
   /**
@@ -144,20 +146,26 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases) {
    * @param border how far a base reaches from the crest, where the scan does not end it
    * @param finishLine how far from the crest base and connector meet
    * @param leverRatio of an indirect retainer's distance to the base end's
+   * @param indirectClassOne indirect retainers wanted in Class I
+   * @param indirectOther indirect retainers wanted in Classes II and IV
    */
   public record Bases(
       Threshold spacing,
       Threshold meshShare,
       Threshold border,
       Threshold finishLine,
-      Threshold leverRatio) {
+      Threshold leverRatio,
+      Threshold indirectClassOne,
+      Threshold indirectOther) {
     static Bases from(Thresholds book) {
       return new Bases(
           book.get("upright-parts-apart-least", "mm"),
           book.get("base-connector-share-lower", "1"),
           book.get("base-border-from-crest", "mm"),
           book.get("finish-line-from-crest", "mm"),
-          book.get("indirect-lever-least", "1"));
+          book.get("indirect-lever-least", "1"),
+          book.get("indirect-retainers-class-i", "1"),
+          book.get("indirect-retainers-class-ii-iv", "1"));
     }
   }
 }

@@ -74,8 +74,7 @@ public final class Planner {
     draft.rests.sort(Comparator.comparing(Part.Rest::tooth));
     Levers levers = new Levers(dentition, draft.ground.frame, draft.rests, draft.bases);
     Optional<FulcrumLine> fulcrum = levers.fulcrum();
-    List<Part.IndirectRetainer> indirect =
-        fulcrum.map(f -> new IndirectRetainers(draft).lay(levers, f)).orElse(List.of());
+    List<Part.IndirectRetainer> indirect = new IndirectRetainers(draft).lay(levers, fulcrum);
     draft.rests.sort(Comparator.comparing(Part.Rest::tooth));
     watch.check();
     ConnectorParts connectors = new ConnectorParts(draft);
@@ -95,7 +94,7 @@ public final class Planner {
         draft.bases,
         fulcrum,
         indirect,
-        findings.of(connector, indirect),
+        findings.of(connector, indirect, fulcrum.map(_ -> levers)),
         draft.questions);
   }
 
@@ -103,6 +102,8 @@ public final class Planner {
     Set<ToothNumber> named = new HashSet<>(choices.rests().keySet());
     named.addAll(choices.families().keySet());
     named.addAll(choices.notUsed());
+    named.addAll(choices.indirectAdded().keySet());
+    named.addAll(choices.indirectTaken());
     for (ToothNumber tooth : named) {
       if (!dentition.standing().contains(tooth)) {
         throw PlanProblem.NO_SUCH_TOOTH.with(tooth);

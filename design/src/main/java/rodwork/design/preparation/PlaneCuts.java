@@ -60,29 +60,40 @@ final class PlaneCuts {
         freeEnd ? book.rules.own().planeLeastFreeEnd() : book.rules.own().planeLeastBounded();
     Threshold most = book.enamelMost(plate.tooth());
     List<WallMaker.Upright> uprights = WallMaker.uprights(face, ridges);
-    Optional<Double> whole =
-        WallMaker.below(face, uprights, book.rules.planes().belowRidge().value(), wanted.value())
-            .map(made -> book.enamel(new Applied(tooth, made.wall()), made.greatestMm()));
+    Optional<WallMaker.Made> whole =
+        WallMaker.below(face, uprights, book.rules.planes().belowRidge().value(), wanted.value());
+    double taken =
+        whole
+            .map(made -> book.enamel(new Applied(tooth, made.wall()), made.greatestMm()))
+            .orElse(Double.NaN);
     Optional<PlaneCut> best =
         fitting(face, tooth, uprights, wanted.value(), least.value(), most.value());
     if (best.isEmpty()) {
-      book.refuse(
-          tooth,
-          Kind.GUIDING_PLANE,
-          whole.isEmpty()
-              ? String.format(
-                  Locale.ROOT, "the %s surface ends before a plane of %.1f mm", side, least.value())
-              : String.format(
-                  Locale.ROOT,
-                  "a guiding plane on the %s surface would take %.2f mm of enamel; no place and"
-                      + " height down to %.1f mm stays within %.2f mm",
-                  side,
-                  whole.get(),
-                  least.value(),
-                  most.value()));
+      book.refuse(tooth, Kind.GUIDING_PLANE, why(side, whole, taken, least.value(), most.value()));
       return;
     }
-    planeStep(plate, tooth, face, best.get(), whole.orElse(Double.NaN), could.get());
+    planeStep(plate, tooth, face, best.get(), taken, could.get());
+  }
+
+  private static String why(
+      String side, Optional<WallMaker.Made> whole, double taken, double least, double most) {
+    double height = whole.map(WallMaker.Made::heightMm).orElse(0.0);
+    return height < least
+        ? String.format(
+            Locale.ROOT,
+            "the %s surface shows %.1f mm of wall between ridge and gum: less than a plane of %.1f"
+                + " mm",
+            side,
+            height,
+            least)
+        : String.format(
+            Locale.ROOT,
+            "a guiding plane on the %s surface would take %.2f mm of enamel; no place and height"
+                + " down to %.1f mm stays within %.2f mm",
+            side,
+            taken,
+            least,
+            most);
   }
 
   /**

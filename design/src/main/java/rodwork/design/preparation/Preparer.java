@@ -176,7 +176,7 @@ public final class Preparer {
       boolean wanted =
           a.space().isPresent()
               && !book.plan.rests(number).isEmpty()
-              && !Choices.NO_CLASP.equals(book.plan.choices().families().get(number));
+              && !Choices.NONE_THERE.equals(book.plan.choices().families().get(number));
       if (wanted
           && book.plan.clasp(number).isEmpty()
           && !book.unserved(number).contains(NO_CLASP)) {
