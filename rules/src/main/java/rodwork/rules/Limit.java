@@ -10,7 +10,10 @@ public sealed interface Limit {
   record Least(double value, String unit) implements Limit {
     @Override
     public String words() {
-      return "at least " + figure(value, unit);
+      // A limit that is itself a reading, and not known: nothing is sure to reach it.
+      return Double.isInfinite(value)
+          ? "as much as another reading, which is not known"
+          : "at least " + figure(value, unit);
     }
   }
 

@@ -242,7 +242,8 @@ class ClaspDecisionTest {
     c.add(change(p, Fact.RECIPROCAL_HEIGHT, mm(1), "reciprocal-contact", Map.of()));
     c.add(change(p, Fact.TOOTH_KIND, word("canine"), "", out("hairpin", "back-action")));
     // Where there is no space.
-    Map<String, Answer> noSpace = out("combination", "i-bar", "t-bar", "modified-t-bar");
+    Map<String, Answer> noSpace =
+        out("combination", "i-bar", "t-bar", "modified-t-bar", "reverse-circlet");
     noSpace.put("embrasure", Answer.SERVES);
     c.add(change(p, Fact.ADJACENT_SPACE, no(), "", noSpace));
     c.add(

@@ -88,7 +88,7 @@ public final class AbutmentMeasure {
       }
     }
     return deepest < 0
-        ? new Reading.NotKnown("the lingual surface was not captured")
+        ? new Reading.NotKnown("no part of the lingual side was found half way up")
         : Reading.mm(deepest, survey.surveyor().rules().scanAccuracy().value());
   }
 

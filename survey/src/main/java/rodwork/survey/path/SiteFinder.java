@@ -69,18 +69,16 @@ public final class SiteFinder {
   }
 
   /**
-   * The teeth that will likely carry clasps: those beside open spaces; on a side without a space,
-   * the last premolar and the first molar. The chart's own word goes before.
+   * The teeth that will likely carry clasps: those beside open spaces; on a side where no back
+   * tooth is among them, for there is no space or one among front teeth alone, the last premolar
+   * and the first molar, so that the denture does not turn. The chart's own word goes before.
    */
   public static SortedSet<ToothNumber> likelyAbutments(Dentition dentition) {
     List<ToothNumber> standing = List.copyOf(dentition.standing());
     NavigableSet<ToothNumber> likely = new TreeSet<>(dentition.besideSpaces());
     for (Side side : Side.values()) {
-      boolean hasSpace =
-          dentition.openSpaces().stream()
-              .flatMap(space -> space.missing().stream())
-              .anyMatch(tooth -> tooth.side() == side);
-      if (!hasSpace) {
+      if (dentition.besideSpaces().stream()
+          .noneMatch(tooth -> tooth.side() == side && !tooth.isAnterior())) {
         standing.stream()
             .filter(tooth -> tooth.side() == side && tooth.isPremolar())
             .reduce((a, b) -> a.place() >= b.place() ? a : b)

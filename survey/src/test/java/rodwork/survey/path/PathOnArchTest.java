@@ -6,14 +6,19 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.util.List;
 import java.util.Random;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import rodwork.anatomy.AnatomicSurface;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.ArchFrame;
 import rodwork.anatomy.FrameHints;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Chart;
+import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.teeth.ToothLabels;
 import rodwork.geometry.Vec3;
@@ -136,5 +141,34 @@ class PathOnArchTest {
       }
     }
     assertThat(held).isGreaterThan(20);
+  }
+
+  /** Common practice: a denture that replaces front teeth holds by back teeth of both sides. */
+  @ParameterizedTest
+  @CsvSource({
+    "upper-11, 11, '12, 15, 16, 21, 25, 26'",
+    "upper-16-23, '16, 23', '15, 17, 22, 24'",
+    "upper-14, 14, '13, 15, 25, 26'"
+  })
+  void everySideHasABackToothAmongItsAbutments(String name, String missing, String likely)
+      throws IOException {
+    Arch arch =
+        Arch.of(
+            MeshTopology.of(
+                MeshFiles.read(Shared.file("arches/" + name + ".ply"), Watch.NONE).toMesh()),
+            Jaw.UPPER,
+            FrameHints.NONE);
+    Chart chart = Chart.missing(Jaw.UPPER, numbers(missing));
+    Dentition dentition =
+        Dentition.of(arch, ToothLabels.of(Shared.labels(name)), chart, Watch.NONE);
+    assertThat(SiteFinder.likelyAbutments(dentition)).containsExactlyElementsOf(numbers(likely));
+  }
+
+  private static SortedSet<ToothNumber> numbers(String text) {
+    SortedSet<ToothNumber> numbers = new TreeSet<>();
+    for (String fdi : text.split(", ", -1)) {
+      numbers.add(ToothNumber.of(Integer.parseInt(fdi)));
+    }
+    return numbers;
   }
 }
