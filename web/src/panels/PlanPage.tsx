@@ -10,6 +10,7 @@ import { PlanContents } from "./PlanContents";
 import { PlanVerdict } from "./PlanFindings";
 import { PlanPreparation } from "./PlanPreparation";
 import { PlanSheetFigure } from "./PlanSheetFigure";
+import { PlanRetainers } from "./PlanRetainers";
 import { plannedTeeth, PlanTooth } from "./PlanTooth";
 import { useBench, useDesk } from "./use-bench";
 
@@ -62,6 +63,7 @@ export function PlanPage(): ReactElement {
           <PlanSheetFigure drawing={sheet.drawing} plan={plan} />
           <PlanVerdict plan={plan} listed={teeth} />
           <PlanConnector plan={plan} />
+          <PlanRetainers plan={plan} />
           {teeth.map((tooth) => (
             <PlanTooth key={tooth} plan={plan} tooth={tooth} />
           ))}

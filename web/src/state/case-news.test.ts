@@ -33,7 +33,7 @@ test("a chart of the command line is that of the bench, and what the bench has n
 });
 
 test("path, choices and answers become edits that can be undone; a clasp stands on the side of its space", () => {
-  const choices = { rests: {}, clasps: { "16": "cast-circumferential", "13": "none" }, connector: "palatal-plate" as const, notUsed: [27], moves: [] };
+  const choices = { rests: {}, clasps: { "16": "cast-circumferential", "13": "none" }, connector: "palatal-plate" as const, notUsed: [27], moves: [], indirect: { "12": { kind: "cingulum" as const, side: "lingual" as const } } };
   const news = { chart: CHART, path: { tilt: [3, -1] as const }, choices, answers: { "poor-hygiene": "no" } };
   const document = after(EMPTY, news);
   expect(document.tilt).toEqual({ anterior: 3, right: -1 });

@@ -29,7 +29,7 @@ export function newsCommands(document: Document, news: CaseNews): readonly Comma
 export const newsWords = (news: CaseNews): string => (["chart", "path", "choices", "answers"] as const).filter((part) => news[part]).join(", ");
 
 /** Choices as the bench keeps them: a clasp stands in the row of its tooth, on the side of the space. */
-function chosenOf({ rests, clasps, connector, notUsed, moves }: Partial<ChoicesSaid>, missing: readonly Fdi[]): PlanChosen {
+function chosenOf({ rests, clasps, connector, notUsed, moves, indirect }: Partial<ChoicesSaid>, missing: readonly Fdi[]): PlanChosen {
   const families = Object.entries(clasps ?? {});
   const side = (tooth: Fdi): string => (missing.includes(tooth + 1) || !missing.includes(tooth - 1) ? "distal" : "mesial");
   return {
@@ -40,6 +40,7 @@ function chosenOf({ rests, clasps, connector, notUsed, moves }: Partial<ChoicesS
       notUsed: (notUsed ?? []).map(Number),
       unclasped: families.filter(([, family]) => family === "none").map(([tooth]) => Number(tooth)),
       moves: moves ?? [],
+      ...(indirect ? { indirect } : {}),
     },
     clasps: Object.fromEntries(
       families

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { changes, choicesSaid, NOTHING_CHOSEN, toggled } from "./plan-choices";
+import { changes, choicesSaid, NOTHING_CHOSEN, toggled, withIndirect } from "./plan-choices";
 import type { ClaspChoice } from "./ledger";
 
 const choice = (family: string): ClaspChoice => ({ family, name: family, answer: "serves", warnings: [] });
@@ -15,4 +15,14 @@ it("counts what was changed, and puts in and takes out", () => {
   expect(changes(NOTHING_CHOSEN)).toBe(0);
   expect(changes({ ...NOTHING_CHOSEN, notUsed: toggled([], 24), connector: "u-shaped" })).toBe(2);
   expect(toggled([24, 13], 24)).toEqual([13]);
+});
+
+it("adds an indirect retainer, takes one away, and forgets both", () => {
+  const added = withIndirect({}, 43, { kind: "cingulum", side: "lingual" });
+  const both = withIndirect(added, 33, "none");
+  expect(both).toEqual({ 43: { kind: "cingulum", side: "lingual" }, 33: "none" });
+  expect(changes({ ...NOTHING_CHOSEN, indirect: both })).toBe(2);
+  expect(choicesSaid({ ...NOTHING_CHOSEN, indirect: both }, {}).indirect).toEqual(both);
+  expect(withIndirect(withIndirect(both, 33, null), 43, null)).toEqual({});
+  expect("indirect" in choicesSaid({ ...NOTHING_CHOSEN, indirect: {} }, {})).toBe(false);
 });

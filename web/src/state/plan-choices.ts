@@ -2,6 +2,14 @@ import type { BorderMove, ChoicesSaid, ConnectorKind, RestKind, RestSide } from 
 import type { Fdi } from "../wire/types";
 import type { ClaspChoice } from "./ledger";
 
+/** A rest that holds against the lifting of a base. */
+export interface IndirectChoice {
+  readonly kind: RestKind;
+  readonly side: RestSide;
+}
+
+export type Indirect = Readonly<Record<string, IndirectChoice | "none">>;
+
 /** What a person changed of the plan beside the clasps, which are chosen in the ledger. Immutable. */
 export interface PlanChoices {
   readonly rests: Readonly<Record<string, { readonly kind: RestKind; readonly side: RestSide }>>;
@@ -11,6 +19,8 @@ export interface PlanChoices {
   /** Teeth that shall carry without a clasp. */
   readonly unclasped: readonly Fdi[];
   readonly moves: readonly BorderMove[];
+  /** Indirect retainers by tooth: added, or the proposed one taken away. Missing, as in what an older bench kept: as proposed. */
+  readonly indirect?: Indirect;
 }
 
 export const NOTHING_CHOSEN: PlanChoices = { rests: {}, connector: null, notUsed: [], unclasped: [], moves: [] };
@@ -27,6 +37,7 @@ export function choicesSaid(plan: PlanChoices, clasps: Readonly<Record<string, C
     ...(plan.connector ? { connector: plan.connector } : {}),
     notUsed: plan.notUsed,
     moves: plan.moves,
+    ...(plan.indirect && Object.keys(plan.indirect).length > 0 ? { indirect: plan.indirect } : {}),
   };
 }
 
@@ -34,5 +45,11 @@ export function choicesSaid(plan: PlanChoices, clasps: Readonly<Record<string, C
 export const toggled = <T>(list: readonly T[], one: T): readonly T[] => (list.includes(one) ? list.filter((each) => each !== one) : [...list, one]);
 
 /** How many things a person changed. */
-export const changes = ({ rests, connector, notUsed, unclasped, moves }: PlanChoices): number =>
-  Object.keys(rests).length + (connector ? 1 : 0) + notUsed.length + unclasped.length + moves.length;
+export const changes = ({ rests, connector, notUsed, unclasped, moves, indirect = {} }: PlanChoices): number =>
+  Object.keys(rests).length + (connector ? 1 : 0) + notUsed.length + unclasped.length + moves.length + Object.keys(indirect).length;
+
+/** The indirect retainers with one chosen, taken away, or as proposed again (null). */
+export function withIndirect(indirect: Indirect, tooth: Fdi, to: IndirectChoice | "none" | null): Indirect {
+  const others = Object.fromEntries(Object.entries(indirect).filter(([key]) => key !== String(tooth)));
+  return to === null ? others : { ...others, [tooth]: to };
+}

@@ -124,6 +124,8 @@ export interface ChoicesSaid {
   readonly connector?: ConnectorKind;
   readonly notUsed: readonly Fdi[];
   readonly moves: readonly BorderMove[];
+  /** Indirect retainers by tooth: a rest adds one, "none" takes the proposed one away. */
+  readonly indirect?: Readonly<Record<string, { readonly kind: RestKind; readonly side: RestSide } | "none">>;
 }
 
 /** A place of a border that was taken hold of, and where it was let go. */
