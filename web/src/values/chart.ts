@@ -3,7 +3,7 @@ import type { Jaw } from "./tilt";
 /** What a person knows of the mouth beside the scan. What is left out is not known, and never taken for an answer. */
 export type YesNo = "yes" | "no";
 export const MOBILITIES = ["none", "I", "II", "III"] as const;
-export const RESTORATIONS = ["none", "filling", "crown"] as const;
+export const RESTORATIONS = ["none", "filling", "crown", "surveyed crown"] as const;
 export const FIRMNESSES = ["firm", "yielding", "flabby"] as const;
 
 export interface ToothSaid {

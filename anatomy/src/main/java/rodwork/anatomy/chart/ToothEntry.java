@@ -62,6 +62,8 @@ public record ToothEntry(
     NONE,
     FILLING,
     CROWN,
+    /** A crown will be made for the denture, its contours at the path. */
+    SURVEYED_CROWN,
     NOT_KNOWN
   }
 

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -27,6 +28,7 @@ import rodwork.app.report.PrescriptionFolder;
 import rodwork.casework.prescription.Order;
 import rodwork.casework.prescription.Paper;
 import rodwork.casework.prescription.Prescription;
+import rodwork.casework.prescription.Stage;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.casework.store.CaseEdit;
 import rodwork.casework.store.CaseFile;
@@ -91,6 +93,15 @@ final class PrescribeCommand implements Runnable {
   private @Nullable Path order;
 
   @Option(
+      names = "--stages",
+      paramLabel = "STAGE",
+      split = ",",
+      description =
+          "Stages at which the work comes back: framework-try-in, altered-cast, jaw-record,"
+              + " tooth-try-in, or none; without it what is usual is proposed.")
+  private @Nullable List<String> stages;
+
+  @Option(
       names = "--code",
       paramLabel = "CODE",
       description = "Case code on paper, where CAST is a scan file; without it the file's name.")
@@ -116,7 +127,8 @@ final class PrescribeCommand implements Runnable {
 
   @Override
   public void run() {
-    Order texts = order == null ? Order.BLANK : Order.read(JsonTriples.text(order), name(order));
+    Order said = order == null ? Order.BLANK : Order.read(JsonTriples.text(order), name(order));
+    Order texts = stages == null ? said : said.withStages(Stage.named(stages, "--stages"));
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
       Optional<CaseSource> kept = CaseSource.of(cast.file(), cast.options().jaw(), store);
       if (kept.isPresent()) {

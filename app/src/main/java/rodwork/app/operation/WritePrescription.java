@@ -1,7 +1,9 @@
 package rodwork.app.operation;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
@@ -17,6 +19,7 @@ import rodwork.design.plan.Choices;
 import rodwork.design.plan.Plan;
 import rodwork.geometry.Refusal;
 import rodwork.geometry.Watch;
+import rodwork.survey.tripod.MarkBearings;
 import rodwork.survey.tripod.Tripod;
 import rodwork.survey.tripod.TripodPlaces;
 
@@ -48,8 +51,19 @@ public final class WritePrescription {
    * @param planned survey, abutments and plan that it rests on
    * @param frame in which the cast stands at its path
    * @param prescription the prescription
+   * @param tripod marks of the path; null where the cast has no places for them
+   * @param bearings how each mark is set with dividers; none without marks
    */
-  public record Written(MakePlan.Planned planned, PathFrame frame, Prescription prescription) {
+  public record Written(
+      MakePlan.Planned planned,
+      PathFrame frame,
+      Prescription prescription,
+      @Nullable Tripod tripod,
+      List<Optional<MarkBearings>> bearings) {
+    public Written {
+      bearings = List.copyOf(bearings);
+    }
+
     public JudgeAbutments.Judged judged() {
       return planned.judged();
     }
@@ -76,6 +90,11 @@ public final class WritePrescription {
     ArchFrame arch = teeth.arch().frame();
     PathFrame frame = PathFrame.of(arch.origin(), arch.y(), at.axis());
     Tripod tripod = tripod(judged, planned.plan(), book, watch);
+    List<Optional<MarkBearings>> bearings =
+        tripod == null
+            ? List.of()
+            : ProposeTripod.bearings(
+                judged.surveyed().cast(), tripod, teeth.dentition(), book.tripod());
     double picking = book.tripod().picking().value();
     PrescriptionContent content =
         new PrescriptionContent(
@@ -93,6 +112,7 @@ public final class WritePrescription {
             Objects.requireNonNull(at.tilt(), "teeth are known, so frame and jaw are"),
             frame,
             tripod,
+            bearings,
             tripod == null ? Double.NaN : tripod.axisErrorDeg(picking),
             picking,
             judged.abutments(),
@@ -104,7 +124,7 @@ public final class WritePrescription {
         ask.before() == null
             ? Prescription.first(content)
             : Prescription.after(ask.before(), content);
-    return new Written(planned, frame, prescription);
+    return new Written(planned, frame, prescription, tripod, bearings);
   }
 
   /** The marks, or null where this cast has no places for them: that is said on paper. */

@@ -10,6 +10,7 @@ import rodwork.app.AppRefusal;
 import rodwork.app.operation.MakePlan;
 import rodwork.app.operation.WritePrescription;
 import rodwork.casework.drawing.CutSheet;
+import rodwork.casework.drawing.MarkSheet;
 import rodwork.casework.drawing.PlanDrawing;
 import rodwork.casework.drawing.Sheet;
 import rodwork.casework.export.CastAtPath;
@@ -22,6 +23,11 @@ import rodwork.survey.tooth.ToothSurvey;
 
 /** Everything that goes to the laboratory, in one folder; docs/prescription.md tells each file. */
 public final class PrescriptionFolder {
+  /** The picture of the tripod marks [mm on paper]. */
+  private static final double MARKS_WIDE_MM = 84;
+
+  private static final double MARKS_HIGH_MM = 62;
+
   public static final String JSON = "prescription.json";
   public static final String PDF = "prescription.pdf";
 
@@ -63,6 +69,7 @@ public final class PrescriptionFolder {
     Pictures pictures =
         new Pictures(
             picture,
+            marks(written),
             drawing(written, "The plan", Sheet.ON_PAGE),
             CutSheet.svg(
                 written.planned().preparation().steps(),
@@ -114,6 +121,19 @@ public final class PrescriptionFolder {
 
   private static byte[] text(String words) {
     return words.getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static String marks(WritePrescription.Written written) {
+    return written.tripod() == null
+        ? ""
+        : MarkSheet.svg(
+            written.judged().teeth().arch(),
+            written.judged().teeth().dentition(),
+            written.tripod(),
+            written.bearings(),
+            MARKS_WIDE_MM,
+            MARKS_HIGH_MM,
+            Sheet.ON_PAGE.font());
   }
 
   private static String drawing(WritePrescription.Written written, String title, Sheet sheet) {

@@ -6,7 +6,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -75,6 +77,50 @@ class PrescribeCommandTest {
             order.toString());
     assertThat(said).contains("revision 2").contains("order, shade: nothing → light");
     assertThat(run("case", "show", "A-1", store)).contains("prescription.pdf").contains(">    3");
+  }
+
+  @Test
+  void stagesAndSurveyedCrownsAreOrdersOfTheirOwn() throws IOException {
+    String cast = Shared.file("arches/upper-14.ply").toString();
+    String labels = Shared.file("arches/upper-14.labels.json").toString();
+    Path chart =
+        Files.writeString(
+            folder.resolve("chart.json"),
+            """
+            {"format": "rodwork chart", "version": 1, "jaw": "upper", "missing": [14],
+             "teeth": [{"tooth": 13, "presence": "present", "restoration": "surveyed crown"}]}
+            """);
+    Path out = folder.resolve("crowns");
+    String[] line = {
+      "prescribe", cast, "--labels", labels, "--chart", chart.toString(), "--out", out.toString()
+    };
+    run(with(line, "--stages", "jaw-record"));
+    JsonNode content = Json.read(Files.readString(out.resolve("prescription.json"))).get("content");
+    for (JsonNode stage : content.get("stages")) {
+      assertThat(stage.get("asked").asBoolean())
+          .isEqualTo(stage.get("stage").asText().equals("jaw record"));
+      assertThat(stage.get("proposed").asBoolean()).isFalse();
+    }
+    assertThat(content.get("surveyedCrowns")).hasSize(1);
+    JsonNode crown = content.at("/surveyedCrowns/0");
+    assertThat(crown.get("tooth").asInt()).isEqualTo(13);
+    assertThat(crown.get("decided").asBoolean()).isTrue();
+    assertThat(crown.get("planes")).isNotEmpty();
+    assertThat(crown.get("rests")).isNotEmpty();
+    // What is made in the crown is not cut into the tooth.
+    for (JsonNode step : content.at("/preparation/steps")) {
+      if (step.get("tooth").asInt() == 13) {
+        assertThat(step.get("kind").asText()).isEqualTo("surveyed crown");
+      }
+    }
+    assertThat(content.at("/path/tripod/landmarks")).hasSize(3);
+    Shell wrong = Shell.run(with(line, "--stages", "rope"));
+    assertThat(wrong.code()).isEqualTo(1);
+    assertThat(wrong.err()).contains("there is no stage \"rope\"");
+  }
+
+  private static String[] with(String[] line, String... more) {
+    return Stream.concat(Arrays.stream(line), Arrays.stream(more)).toArray(String[]::new);
   }
 
   /** Path and choices that a case keeps hold for plan and prescription, unless others are said. */

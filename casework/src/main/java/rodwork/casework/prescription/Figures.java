@@ -17,6 +17,9 @@ final class Figures {
 
   static final int DEG = 1;
 
+  /** Lengths that are set with dividers [mm]. */
+  static final int DIVIDERS = 1;
+
   /** Areas [mm²]. */
   static final int AREA = 1;
 

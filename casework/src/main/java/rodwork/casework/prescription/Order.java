@@ -3,19 +3,27 @@ package rodwork.casework.prescription;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 
 /**
  * What the prescriber writes that no scan tells. A field that is not filled in prints as a blank to
  * be written on. Immutable.
  *
  * @param texts by field; without entry: blank
+ * @param stages asked for; empty: nothing is said, and what is usual is proposed
  */
-public record Order(Map<Field, String> texts) {
-  public static final Order BLANK = new Order(Map.of());
+public record Order(Map<Field, String> texts, Optional<Set<Stage>> stages) {
+  public static final Order BLANK = new Order(Map.of(), Optional.empty());
   private static final int LONGEST = 600;
+
+  /** The member of the JSON that lists stages; its other members are texts. */
+  static final String STAGES_ASKED = "stagesAsked";
 
   /** The fields, in the order in which they are printed. */
   public enum Field {
@@ -26,7 +34,7 @@ public record Order(Map<Field, String> texts) {
     LABORATORY_ADDRESS("address of the laboratory"),
     SENT("sent on"),
     DUE("wanted on"),
-    STAGES("stages asked for"),
+    STAGES("stages: remarks"),
     OPPOSING("opposing arch: what is there, cast or scan sent"),
     OCCLUSION("occlusion and record sent"),
     FRAMEWORK("framework: alloy and making"),
@@ -60,14 +68,20 @@ public record Order(Map<Field, String> texts) {
 
   public Order {
     texts = Map.copyOf(texts);
+    stages = stages.map(Set::copyOf);
   }
 
   public String text(Field field) {
     return texts.getOrDefault(field, "");
   }
 
+  /** The same order with stages that are asked for. */
+  public Order withStages(Set<Stage> asked) {
+    return new Order(texts, Optional.of(asked));
+  }
+
   /**
-   * Reads an order: a JSON object of texts.
+   * Reads an order: a JSON object of texts, and the stages asked for as a list of their keys.
    *
    * @param name what messages call it
    */
@@ -83,9 +97,16 @@ public record Order(Map<Field, String> texts) {
       throw PrescriptionProblem.ORDER_WRONG.with(name, "it is no JSON object");
     }
     Map<Field, String> texts = new EnumMap<>(Field.class);
+    Optional<Set<Stage>> stages =
+        json.has(STAGES_ASKED)
+            ? Optional.of(stages(json.get(STAGES_ASKED), name))
+            : Optional.empty();
     json.properties()
         .forEach(
             entry -> {
+              if (entry.getKey().equals(STAGES_ASKED)) {
+                return;
+              }
               Field field = field(entry.getKey(), name);
               JsonNode value = entry.getValue();
               if (!value.isTextual() || value.asText().length() > LONGEST) {
@@ -95,7 +116,17 @@ public record Order(Map<Field, String> texts) {
               }
               texts.put(field, value.asText().strip());
             });
-    return new Order(texts);
+    return new Order(texts, stages);
+  }
+
+  private static Set<Stage> stages(JsonNode list, String name) {
+    List<String> keys = new ArrayList<>();
+    list.forEach(key -> keys.add(key.asText()));
+    if (!list.isArray()) {
+      throw PrescriptionProblem.ORDER_WRONG.with(
+          name, "\"" + STAGES_ASKED + "\" is no list of stages");
+    }
+    return Stage.named(keys, name);
   }
 
   private static Field field(String key, String name) {

@@ -3,6 +3,8 @@ package rodwork.casework.prescription;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import rodwork.design.plan.Part;
+import rodwork.design.preparation.CrownOrder;
 import rodwork.design.preparation.MouthPreparation;
 import rodwork.design.preparation.Step;
 import rodwork.rules.Finding;
@@ -25,6 +27,47 @@ final class Preparations {
     }
     ArrayNode general = json.putArray("general");
     preparation.general().forEach(general::add);
+    return json;
+  }
+
+  /** Surveyed crowns, each an order of its own. */
+  static ArrayNode crowns(MouthPreparation preparation) {
+    ArrayNode json = JsonNodeFactory.instance.arrayNode();
+    for (CrownOrder crown : preparation.crowns()) {
+      ObjectNode one = json.addObject();
+      one.put("tooth", crown.tooth().fdi());
+      one.put("decided", crown.decided());
+      ArrayNode because = one.putArray("because");
+      crown.because().forEach(because::add);
+      ArrayNode planes = one.putArray("planes");
+      for (CrownOrder.Plane plane : crown.planes()) {
+        Figures.put(
+            planes.addObject().put("surface", PrescriptionContent.word(plane.surface())),
+            "heightMm",
+            plane.heightMm(),
+            Figures.MM);
+      }
+      ArrayNode rests = one.putArray("rests");
+      for (Part.Rest rest : crown.rests()) {
+        ObjectNode seat = rests.addObject();
+        seat.put("kind", rest.kind().words());
+        seat.put("side", PrescriptionContent.word(rest.side()));
+        Figures.put(seat, "lengthMm", rest.lengthMm(), Figures.MM);
+        Figures.put(seat, "widthMm", rest.widthMm(), Figures.MM);
+        Figures.put(seat, "seatDepthMm", rest.depthMm(), Figures.MM);
+      }
+      crown
+          .undercut()
+          .ifPresentOrElse(
+              u -> {
+                ObjectNode undercut = one.putObject("undercut");
+                undercut.put("place", u.place());
+                undercut.put("clasp", u.family());
+                Figures.put(undercut, "gaugeMm", u.gaugeMm(), Figures.MM);
+                Figures.put(undercut, "fromMarginMm", u.fromMarginMm(), Figures.MM);
+              },
+              () -> one.putNull("undercut"));
+    }
     return json;
   }
 

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.ArchFrame;
 import rodwork.anatomy.Jaw;
@@ -23,6 +24,7 @@ import rodwork.design.plan.PlanRules;
 import rodwork.design.preparation.MouthPreparation;
 import rodwork.rules.Threshold;
 import rodwork.survey.Tilt;
+import rodwork.survey.tripod.MarkBearings;
 import rodwork.survey.tripod.Tripod;
 
 /**
@@ -42,6 +44,7 @@ import rodwork.survey.tripod.Tripod;
  * @param tilt at the path
  * @param path frame in which the cast stands at its path
  * @param tripod marks of the path; null where the cast has no places for them
+ * @param bearings how each mark is set with dividers; none without marks
  * @param tripodErrorDeg how far the path may be off when it is found again by the marks, 95 times
  *     in 100, with {@code pickingMm} of error a mark
  * @param pickingMm see there
@@ -65,6 +68,7 @@ public record PrescriptionContent(
     Tilt tilt,
     PathFrame path,
     @Nullable Tripod tripod,
+    List<Optional<MarkBearings>> bearings,
     double tripodErrorDeg,
     double pickingMm,
     List<Abutment> abutments,
@@ -82,6 +86,7 @@ public record PrescriptionContent(
   public record Rules(PlanRules plan, LaboratoryRules laboratory, Threshold barArmRelief) {}
 
   public PrescriptionContent {
+    bearings = List.copyOf(bearings);
     abutments = List.copyOf(abutments);
   }
 
@@ -94,6 +99,15 @@ public record PrescriptionContent(
     ObjectNode texts = json.putObject("order");
     for (Order.Field field : Order.Field.values()) {
       texts.put(field.key(), order.text(field));
+    }
+    ArrayNode stages = json.putArray("stages");
+    for (Stage.Asked one : Stage.of(plan, order)) {
+      stages
+          .addObject()
+          .put("stage", one.stage().words())
+          .put("asked", one.asked())
+          .put("proposed", one.proposed())
+          .put("because", one.because());
     }
     ObjectNode cast = json.putObject("scan");
     cast.put("file", scan);
@@ -116,6 +130,7 @@ public record PrescriptionContent(
     json.set("asked", asked());
     json.set("blockOut", BlockOut.of(plan, rules.laboratory(), rules.barArmRelief()));
     json.set("preparation", Preparations.of(preparation));
+    json.set("surveyedCrowns", Preparations.crowns(preparation));
     json.set("findings", PlanRows.findings(plan));
     ArrayNode open = json.putArray("open");
     OpenPoints.of(this).forEach(open::add);
@@ -194,6 +209,14 @@ public record PrescriptionContent(
     ArrayNode distances = marks.putArray("distancesMm");
     for (double d : tripod.distancesMm()) {
       distances.add(Figures.rounded(d, Figures.MM));
+    }
+    ArrayNode seen = marks.putArray("landmarks");
+    for (Optional<MarkBearings> mark : bearings) {
+      ArrayNode two = seen.addArray();
+      for (MarkBearings.Bearing one : mark.map(MarkBearings::both).orElse(List.of())) {
+        ObjectNode landmark = two.addObject().put("name", one.landmark().toString());
+        Figures.put(landmark, "distanceMm", one.distanceMm(), Figures.DIVIDERS);
+      }
     }
     Figures.put(marks, "pickingErrorMm", pickingMm, Figures.MM);
     Figures.put(marks, "axisErrorDeg", tripodErrorDeg, 2);

@@ -26,12 +26,14 @@ final class PrescriptionPage {
    * Makes the pages.
    *
    * @param dense smaller letters and picture, where the pages would be too many
+   * @param early whether the statement stands on the first page, else on the last
    */
-  static String of(Prescription prescription, Paper paper, Pictures pictures, boolean dense) {
-    return new PrescriptionPage(prescription).page(paper, pictures, dense);
+  static String of(
+      Prescription prescription, Paper paper, Pictures pictures, boolean dense, boolean early) {
+    return new PrescriptionPage(prescription).page(paper, pictures, dense, early);
   }
 
-  private String page(Paper paper, Pictures pictures, boolean dense) {
+  private String page(Paper paper, Pictures pictures, boolean dense, boolean early) {
     String title =
         "Prescription, removable partial denture, "
             + text("jaw")
@@ -57,8 +59,8 @@ final class PrescriptionPage {
     head();
     order();
     path(pictures);
-    if (dense) {
-      statement(); // the first page has room for it, the last one not
+    if (early) {
+      statement();
     }
     PlanSection plan = new PlanSection(content, html);
     image(
@@ -68,11 +70,12 @@ final class PrescriptionPage {
     plan.abutments();
     plan.connectors();
     plan.blockOut();
+    new OrderSection(content, html).crowns();
     preparation(pictures);
     plan.findings();
     open();
     cautions();
-    if (!dense) {
+    if (!early) {
       statement();
     }
     signature();
@@ -107,6 +110,7 @@ final class PrescriptionPage {
       fields.put(field.words(), content.path("order").path(field.key()).asText());
     }
     halves(fields);
+    new OrderSection(content, html).stages();
     teeth();
   }
 
@@ -167,9 +171,6 @@ final class PrescriptionPage {
     JsonNode tripod = path.path("tripod");
     html.field("axis in the scan", triple(path.path("axisInScan"), Figures.DIRECTION));
     html.field("scan file", content.path("scan").path("file").asText());
-    html.raw("</tbody></table></td><td>");
-    html.raw("<table class=\"fields\"><tbody>");
-    marks(tripod);
     html.raw("</tbody></table><p class=\"small\">");
     html.text("Scan to path (+Z leaving, +Y to the front, mm; path = M · scan):").raw("</p>");
     html.raw("<table class=\"matrix\"><tbody>");
@@ -180,8 +181,14 @@ final class PrescriptionPage {
       }
       html.row("td", cells);
     }
+    html.raw("</tbody></table></td><td><table class=\"fields\"><tbody>");
+    marks(tripod);
     html.raw("</tbody></table></td></tr></tbody></table>");
     byte[] cast = pictures.cast();
+    boolean pair = cast.length > 0 && !pictures.marks().isEmpty();
+    if (pair) {
+      html.raw("<table class=\"pair\"><tbody><tr><td>");
+    }
     if (cast.length > 0) {
       html.raw(
           "<div class=\"cast\"><img alt=\"The cast seen along the path and from four sides\""
@@ -192,6 +199,16 @@ final class PrescriptionPage {
           "Solid line: survey line; dashed and dotted: gauge marks and edges of bands. Shading with"
               + " hatching: undercut in steps of the gauges.");
       html.raw("</p></div>");
+    }
+    if (pair) {
+      html.raw("</td><td>");
+    }
+    image(
+        "marks",
+        "The tripod marks from above, each with its distances to two landmarks",
+        pictures.marks());
+    if (pair) {
+      html.raw("</td></tr></tbody></table>");
     }
   }
 
@@ -218,9 +235,18 @@ final class PrescriptionPage {
             Figures.text(d.path(1), Figures.MM),
             Figures.text(d.path(2), Figures.MM)));
     for (int i = 0; i < 3; i++) {
+      List<String> from = new ArrayList<>();
+      for (JsonNode one : tripod.path("landmarks").path(i)) {
+        from.add(
+            Figures.text(one.path("distanceMm"), Figures.DIVIDERS)
+                + " mm from "
+                + one.path("name").asText());
+      }
       html.field(
-          "mark " + (i + 1) + " in the scan",
-          triple(tripod.path("marksInScan").path(i), Figures.MM) + " mm");
+          "mark " + (i + 1) + ": scan; dividers",
+          triple(tripod.path("marksInScan").path(i), Figures.MM)
+              + " mm"
+              + (from.isEmpty() ? "" : "\n" + String.join(", ", from)));
     }
     html.field(
         "found again within",

@@ -36,13 +36,20 @@ public final class PrescriptionPdf {
 
   /** Makes the pages. */
   public static byte[] of(Prescription prescription, Paper paper, Pictures pictures) {
-    byte[] pages = pages(PrescriptionPage.of(prescription, paper, pictures, false));
-    if (count(pages) > MOST_PAGES) {
-      pages = pages(PrescriptionPage.of(prescription, paper, pictures, true));
+    byte[] pages = pages(PrescriptionPage.of(prescription, paper, pictures, false, false));
+    // The first page may have room for the statement, or the last one.
+    for (boolean early : new boolean[] {true, false}) {
+      if (count(pages) > MOST_PAGES) {
+        pages = pages(PrescriptionPage.of(prescription, paper, pictures, true, early));
+      }
     }
-    return count(pages) > MOST_PAGES && !pictures.cuts().isEmpty()
-        ? pages(PrescriptionPage.of(prescription, paper, pictures.withoutCuts(), true))
-        : pages;
+    for (boolean early : new boolean[] {true, false}) {
+      if (count(pages) > MOST_PAGES && !pictures.cuts().isEmpty()) {
+        pages =
+            pages(PrescriptionPage.of(prescription, paper, pictures.withoutCuts(), true, early));
+      }
+    }
+    return pages;
   }
 
   private static int count(byte[] pdf) {

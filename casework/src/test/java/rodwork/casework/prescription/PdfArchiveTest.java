@@ -43,7 +43,7 @@ class PdfArchiveTest {
           <text x="6" y="20" font-size="4" font-family="sans-serif">46 rest</text>
         </svg>
         """;
-    return new Pictures(png.toByteArray(), hatched, hatched);
+    return new Pictures(png.toByteArray(), hatched, hatched, hatched);
   }
 
   @ParameterizedTest

@@ -115,7 +115,7 @@ class PrescriptionPdfTest {
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"180mm\" height=\"60mm\" viewBox=\"0 0"
             + " 180 60\" font-family=\"Form\"><path d=\"M1 1L170 50\" stroke=\"#111\"/><text"
             + " x=\"9\" y=\"9\" font-size=\"3\">legend of the plan</text></svg>";
-    byte[] pdf = PrescriptionPdf.of(fixture(), Paper.A4, new Pictures(new byte[0], svg, svg));
+    byte[] pdf = PrescriptionPdf.of(fixture(), Paper.A4, new Pictures(new byte[0], svg, svg, svg));
     try (PDDocument document = Loader.loadPDF(pdf)) {
       assertThat(document.getNumberOfPages()).isBetween(2, 3);
       for (PDPage page : document.getPages()) {

@@ -10,12 +10,15 @@ import rodwork.anatomy.chart.ToothNumber;
  * @param steps in working order
  * @param refused what a plan wants and no cut within the limits gives
  * @param general what follows for every tooth, in order
+ * @param crowns surveyed crowns, each an order of its own; cuts in them are not in the list
  */
-public record MouthPreparation(List<Step> steps, List<Refused> refused, List<String> general) {
+public record MouthPreparation(
+    List<Step> steps, List<Refused> refused, List<String> general, List<CrownOrder> crowns) {
   public MouthPreparation {
     steps = List.copyOf(steps);
     refused = List.copyOf(refused);
     general = List.copyOf(general);
+    crowns = List.copyOf(crowns);
   }
 
   /**

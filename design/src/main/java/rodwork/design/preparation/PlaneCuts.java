@@ -67,7 +67,11 @@ final class PlaneCuts {
             .map(made -> book.enamel(new Applied(tooth, made.wall()), made.greatestMm()))
             .orElse(Double.NaN);
     Optional<PlaneCut> best =
-        fitting(face, tooth, uprights, wanted.value(), least.value(), most.value());
+        fitting(face, tooth, uprights, wanted.value(), least.value(), most.value(), true)
+            .or(
+                () ->
+                    fitting(
+                        face, tooth, uprights, wanted.value(), least.value(), most.value(), false));
     if (best.isEmpty()) {
       book.refuse(tooth, Kind.GUIDING_PLANE, why(side, whole, taken, least.value(), most.value()));
       return;
@@ -103,21 +107,27 @@ final class PlaneCuts {
    */
   private record PlaneCut(WallMaker.Made made, double belowMm, double enamelMm) {}
 
-  /** The highest plane within the limit, as near to the ridge as it can be. */
+  /**
+   * The highest plane within the limit, as near to the ridge as it can be.
+   *
+   * @param even whether it shall be as high as it is tried all over its width; else it may run out
+   *     at the gum, and its mean height counts
+   */
   private Optional<PlaneCut> fitting(
       ToothSide face,
       Tooth tooth,
       List<WallMaker.Upright> uprights,
       double wanted,
       double least,
-      double most) {
+      double most,
+      boolean even) {
     double first = book.rules.planes().belowRidge().value();
     for (double h = wanted; h >= least - LOWER_MM / 2; h -= LOWER_MM) {
       for (double below = first; below <= first + LOWEST_START_MM; below += LOWER_MM) {
         Optional<WallMaker.Made> made = WallMaker.below(face, uprights, below, h);
         if (made.isEmpty()
             || made.get().greatestMm() > most
-            || made.get().heightMm() < h - LOWER_MM / 2) {
+            || made.get().heightMm() < (even ? h : least) - LOWER_MM / 2) {
           continue;
         }
         double enamel = book.enamel(new Applied(tooth, made.get().wall()), made.get().greatestMm());

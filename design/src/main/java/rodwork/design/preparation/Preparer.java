@@ -83,12 +83,58 @@ public final class Preparer {
     }
     withoutClasp(abutments);
     crowns();
+    List<CrownOrder> orders = orders();
     book.steps.sort(Comparator.comparing(Step::kind).thenComparing(Step::tooth));
     List<Step> numbered = new ArrayList<>();
     for (Step step : book.steps) {
       numbered.add(step.numbered(numbered.size() + 1));
     }
-    return new MouthPreparation(numbered, book.refused, general(numbered));
+    return new MouthPreparation(numbered, book.refused, general(numbered), orders);
+  }
+
+  /**
+   * Surveyed crowns as orders of their own. Where the chart says that one is made, nothing is cut
+   * on its tooth: planes, seats and undercut are made in the crown.
+   */
+  private List<CrownOrder> orders() {
+    double margin = book.rules.tipFromMargin().value();
+    List<CrownOrder> orders = new ArrayList<>();
+    for (ToothNumber tooth : book.dentition.standing()) {
+      if (CrownOrder.decided(book.dentition, tooth)) {
+        book.steps.removeIf(s -> s.tooth().equals(tooth));
+        book.refused.removeIf(r -> r.tooth().equals(tooth));
+        List<String> because = List.of("the chart says that the tooth gets one");
+        orders.add(CrownOrder.of(tooth, true, because, book.plan, margin));
+        book.steps.add(
+            crown(
+                tooth,
+                "surveyed crown, ordered on its own: nothing is cut on this tooth but for it",
+                List.of(),
+                List.of("the crown's seat wants more room than the rest alone")));
+      } else if (book.steps.stream()
+          .anyMatch(s -> s.kind() == Kind.SURVEYED_CROWN && s.tooth().equals(tooth))) {
+        orders.add(CrownOrder.of(tooth, false, book.unserved(tooth), book.plan, margin));
+      }
+    }
+    return orders;
+  }
+
+  private Step crown(
+      ToothNumber number, String what, List<Finding> findings, List<String> cautions) {
+    return new Step(
+        0,
+        Kind.SURVEYED_CROWN,
+        number,
+        Surface.OCCLUSAL,
+        what,
+        book.tooth(number).centroid(),
+        Double.NaN,
+        Double.NaN,
+        Double.NaN,
+        findings,
+        cautions,
+        Optional.empty(),
+        Optional.empty());
   }
 
   private static List<String> general(List<Step> steps) {
@@ -195,18 +241,14 @@ public final class Preparer {
           }
           Tooth tooth = book.tooth(number);
           ToothEntry entry = book.dentition.chart().tooth(number);
+          if (CrownOrder.decided(book.dentition, number)) {
+            return;
+          }
           book.steps.add(
-              new Step(
-                  0,
-                  Kind.SURVEYED_CROWN,
+              crown(
                   number,
-                  Surface.OCCLUSAL,
                   "consider a surveyed crown, its contours made at this path: planes, rest seat and"
                       + " undercut in it, in place of the cuts that are not possible",
-                  tooth.centroid(),
-                  Double.NaN,
-                  Double.NaN,
-                  Double.NaN,
                   List.of(
                       Finding.of(
                           from.id(),
@@ -221,9 +263,7 @@ public final class Preparer {
                       entry.restoration() == ToothEntry.Restoration.CROWN
                           ? "the tooth carries a crown already"
                           : "a sound tooth pays for it with its enamel: another path or another"
-                              + " abutment may spare it"),
-                  Optional.empty(),
-                  Optional.empty()));
+                              + " abutment may spare it")));
         });
   }
 }
