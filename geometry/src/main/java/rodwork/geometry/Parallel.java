@@ -27,6 +27,13 @@ public final class Parallel {
    */
   public static void chunks(int n, int chunk, Watch watch, Range body) {
     int count = (n + chunk - 1) / chunk;
+    if (count == 1) {
+      // Nothing to share: where many small loops run side by side, forking costs more than the
+      // work.
+      watch.check();
+      body.run(0, n);
+      return;
+    }
     IntStream.range(0, count)
         .parallel()
         .forEach(

@@ -30,6 +30,9 @@ final class Columns {
 
   private static final int PARTS = 4;
 
+  /** Fewer triangles than this are sorted in one part: each part counts for all columns. */
+  private static final int SMALL = 40_000;
+
   private static final int[] COUNT_ONLY = {};
 
   final Projection at;
@@ -81,8 +84,9 @@ final class Columns {
     // Each part of the triangles counts for itself, so that all parts can be filled at once and the
     // order within a column stays that of the triangles.
     int cells = nx * ny;
-    int[][] counts = new int[PARTS][];
-    int chunk = Math.max(1, (triangles + PARTS - 1) / PARTS);
+    int parts = triangles < SMALL ? 1 : PARTS;
+    int[][] counts = new int[parts][];
+    int chunk = Math.max(1, (triangles + parts - 1) / parts);
     Parallel.chunks(
         triangles,
         chunk,

@@ -50,6 +50,7 @@ public final class PathSearch {
   private final double shallowMm;
   private final OverhangLimits limits;
   private @Nullable Grounds grounds;
+  private @Nullable Exact exact;
 
   private PathSearch(
       Arch arch, PathSites sites, PathRules rules, PlaneRules planes, SurveyRules survey) {
@@ -65,8 +66,11 @@ public final class PathSearch {
             survey.cap().value(), survey.shankRadius().value(), survey.shankReach().value());
   }
 
-  /** What tilts within a cone are measured on. */
-  private record Grounds(double coneDeg, Ground exact, Ground thin) {}
+  /** What a map of a cone is made on: the part of the cast that can tell, and that part thinned. */
+  private record Grounds(double coneDeg, TriangleMesh part, Ground thin) {}
+
+  /** The part of the cast itself; a map alone does without it. */
+  private record Exact(Grounds of, Ground ground) {}
 
   /** A mesh and what reads the sites on it. */
   private record Ground(Overhang.Caster caster, PathAppraiser appraiser) {}
@@ -76,17 +80,27 @@ public final class PathSearch {
     Grounds known = grounds;
     double cone = Math.max(rules.cone().value(), coneDeg);
     if (known == null || known.coneDeg < cone) {
-      TriangleMesh near =
+      TriangleMesh part =
           DepthReach.of(
               arch.mesh(),
               Stream.concat(places.stream(), along.stream()).toList(),
               arch.frame().z(),
               cone,
               limits.capMm());
-      known = new Grounds(cone, ground(near), ground(Thinning.of(near, THINNING_MM, Watch.NONE)));
+      known = new Grounds(cone, part, ground(Thinning.of(part, THINNING_MM, Watch.NONE)));
       grounds = known;
     }
     return known;
+  }
+
+  private synchronized Ground exact(double coneDeg) {
+    Grounds on = grounds(coneDeg);
+    Exact known = exact;
+    if (known == null || !known.of.equals(on)) {
+      known = new Exact(on, ground(on.part));
+      exact = known;
+    }
+    return known.ground;
   }
 
   private Ground ground(TriangleMesh mesh) {
@@ -160,7 +174,7 @@ public final class PathSearch {
 
   /** What one tilt offers, measured on the cast itself. */
   public PathFactors at(Tilt tilt, Watch watch) {
-    return at(tilt, grounds(tilt.totalDeg()).exact, watch);
+    return at(tilt, exact(tilt.totalDeg()), watch);
   }
 
   private PathFactors at(Tilt tilt, Ground ground, Watch watch) {
@@ -175,9 +189,9 @@ public final class PathSearch {
    * @param coneDeg widest total tilt [degrees]
    */
   public PathFactors refined(PathFactors start, double coneDeg, Watch watch) {
-    Grounds on = grounds(coneDeg);
-    PathFactors near = refined(start.tilt(), rules.step().value() / 2, coneDeg, on.thin, watch);
-    return refined(near.tilt(), FIRST_STEP_DEG, coneDeg, on.exact, watch);
+    Ground thin = grounds(coneDeg).thin;
+    PathFactors near = refined(start.tilt(), rules.step().value() / 2, coneDeg, thin, watch);
+    return refined(near.tilt(), FIRST_STEP_DEG, coneDeg, exact(coneDeg), watch);
   }
 
   private PathFactors refined(
