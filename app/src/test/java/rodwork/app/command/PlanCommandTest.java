@@ -37,6 +37,7 @@ class PlanCommandTest {
     "upper-17-27, '17,27', without palate",
     "upper-15-24, '15,24', without palate",
     "upper-14, 14, whole",
+    "lower-35, 35, whole",
     "lower-35-37-47, '35,37,47', whole",
   })
   void everyCurveLiesOnTheCastAndEveryRuleHasItsSource(String arch, String missing, String scan)
@@ -154,6 +155,37 @@ class PlanCommandTest {
       farthest = Math.max(farthest, scan.vertex(v).distance(prepared.vertex(v)));
     }
     assertThat(farthest).isGreaterThan(0.9 * deepest).isLessThan(2 * deepest);
+  }
+
+  /**
+   * A bar would cross a high lingual frenum (handbook 5.18); a base is notched round a facial one.
+   */
+  @Test
+  void frenaOfTheChartAreMinded() throws IOException {
+    assertThat(planned("lower-35-37-47", "35,37,47").at("/majorConnector/kind").asText())
+        .isEqualTo("lingual-bar");
+    Path chart =
+        Files.writeString(
+            folder.resolve("chart.json"),
+            """
+            {"format": "rodwork chart", "version": 1, "jaw": "lower", "missing": [35, 37, 47],
+             "places": [{"tooth": 31, "lingualFrenum": "yes"}, {"tooth": 35, "facialFrenum": "yes"}]}
+            """);
+    Shell shell =
+        Shell.run(
+            "plan",
+            Shared.file("arches/lower-35-37-47.ply").toString(),
+            "--labels",
+            Shared.file("arches/lower-35-37-47.labels.json").toString(),
+            "--chart",
+            chart.toString(),
+            "--json",
+            "-");
+    assertThat(shell.code()).as(shell.err()).isEqualTo(0);
+    JsonNode plan = Json.read(shell.out());
+    assertThat(plan.at("/majorConnector/kind").asText()).isEqualTo("lingual-plate");
+    assertThat(plan.at("/majorConnector/because").asText()).contains("lingual frenum", "31");
+    assertThat(plan.get("questions").toString()).contains("facial frenum lies at [35]");
   }
 
   /**

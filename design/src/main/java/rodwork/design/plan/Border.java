@@ -3,6 +3,7 @@ package rodwork.design.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import rodwork.anatomy.Jaw;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.tooth.GingivalMargin;
 import rodwork.anatomy.tooth.Tooth;
@@ -20,7 +21,10 @@ final class Border {
   private static final double SEED_MM = 0.25;
 
   /** A way inwards that leads so far out again went over the row, not over the palate [mm]. */
-  private static final double OUTWARD_MM = 1.5;
+  private static final double OUTWARD_UPPER_MM = 1.5;
+
+  /** The same below lower teeth, where the lingual slope may be undercut so far [mm]. */
+  private static final double OUTWARD_LOWER_MM = 4;
 
   private final Ground ground;
   private final SurfaceDistance fromMargins;
@@ -68,6 +72,8 @@ final class Border {
     double[] reached = {Double.NaN};
     Vec3 down = ground.frame.z().times(-0.87).plus(station.inward().times(0.5));
     boolean crest = station.tooth().isEmpty();
+    boolean upper = ground.frame.jaw() != Jaw.LOWER;
+    double outward = upper ? OUTWARD_UPPER_MM : OUTWARD_LOWER_MM;
     List<Vec3> found = new ArrayList<>();
     double[] before = {0, 0};
     Vec3[] last = {station.at().point()};
@@ -80,7 +86,7 @@ final class Border {
             crest ? station.inward() : down,
             (point, a, b, s, triangle, length) -> {
               double inwards = point.minus(station.at().point()).dot(station.inward());
-              if (!ground.isAnatomy(triangle) || length > 60 || inwards < -OUTWARD_MM) {
+              if (!ground.isAnatomy(triangle) || length > 60 || inwards < -outward) {
                 return false;
               }
               double value =
@@ -107,7 +113,7 @@ final class Border {
               return true;
             });
     return found.stream()
-        .filter(p -> p.minus(station.at().point()).dot(station.inward()) > 0)
+        .filter(p -> !upper || p.minus(station.at().point()).dot(station.inward()) > 0)
         .findFirst();
   }
 }

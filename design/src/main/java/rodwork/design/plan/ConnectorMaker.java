@@ -89,23 +89,20 @@ final class ConnectorMaker {
     if (above.size() < 3) {
       return Optional.empty();
     }
-    Optional<List<Vec3>> edge = Edges.chain(ground, above);
-    Optional<List<Vec3>> foot = Edges.chain(ground, below);
-    if (edge.isEmpty() || foot.isEmpty()) {
-      return Optional.empty();
-    }
-    List<Vec3> corners = new ArrayList<>(edge.get());
-    corners.addAll(foot.get().reversed());
+    List<Vec3> edge = Edges.laidChain(ground, above);
+    List<Vec3> foot = Edges.laidChain(ground, below);
+    List<Vec3> corners = new ArrayList<>(edge);
+    corners.addAll(foot.reversed());
     Line outline = moves.of(Line.closed(corners));
     double least =
-        Line.open(edge.get().stream().map(moves::of).toList())
-            .distanceMm(Line.open(foot.get().stream().map(moves::of).toList()));
+        Line.open(edge.stream().map(moves::of).toList())
+            .distanceMm(Line.open(foot.stream().map(moves::of).toList()));
     return Optional.of(
         new Part.MajorConnector(
             kind,
             outline,
             Optional.empty(),
-            List.of(Line.open(edge.get())),
+            List.of(Line.open(edge)),
             band(above, below),
             least,
             room,

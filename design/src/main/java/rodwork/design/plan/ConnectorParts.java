@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import rodwork.anatomy.Jaw;
+import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.kennedy.KennedyClass;
 import rodwork.design.plan.Part.ConnectorKind;
@@ -100,16 +101,30 @@ final class ConnectorParts {
             ? Reading.mm(room.getAsDouble(), 0)
             : new Reading.NotKnown("the chart does not tell the depth of the floor of the mouth");
     double wanted = draft.rules.lower().room().value();
+    List<ToothNumber> frena =
+        ToothNumber.allOf(draft.ground.frame.jaw())
+            .filter(t -> draft.dentition.chart().place(t).lingualFrenum() == Answer.YES)
+            .toList();
+    boolean small = room.isPresent() && room.getAsDouble() < wanted;
+    // Taught (handbook 5.18, 5.20): a high lingual frenum wants a plate in place of a bar.
     ConnectorKind kind =
-        room.isPresent() && room.getAsDouble() < wanted
-            ? ConnectorKind.LINGUAL_PLATE
-            : ConnectorKind.LINGUAL_BAR;
+        small || !frena.isEmpty() ? ConnectorKind.LINGUAL_PLATE : ConnectorKind.LINGUAL_BAR;
     String because =
-        room.isEmpty()
-            ? "taken until the room to the raised floor of the mouth is measured"
-            : kind == ConnectorKind.LINGUAL_BAR
-                ? "the room to the raised floor of the mouth suffices"
-                : "the room to the raised floor of the mouth is too little for a bar";
+        small
+            ? "the room to the raised floor of the mouth is too little for a bar"
+            : !frena.isEmpty()
+                ? "a lingual frenum comes near the margin at "
+                    + frena
+                    + ", where a bar would cross it"
+                : room.isEmpty()
+                    ? "taken until the room to the raised floor of the mouth is measured"
+                    : "the room to the raised floor of the mouth suffices";
+    if (!frena.isEmpty()) {
+      draft.questions.add(
+          "A lingual frenum comes near the margin at "
+              + frena
+              + ": notch the lower border of the connector there, and look at it with the tongue raised.");
+    }
     if (room.isEmpty()) {
       draft.questions.add(
           String.format(

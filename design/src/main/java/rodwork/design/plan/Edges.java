@@ -89,6 +89,17 @@ record Edges(Ground ground, List<Edge> all) {
     return chain(ground, points(piece));
   }
 
+  /** Corners one after another, each way laid on the nearest surface: for a slope beside a row. */
+  static List<Vec3> laidChain(Ground ground, List<Vec3> corners) {
+    List<Vec3> points = new ArrayList<>();
+    for (int i = 0; i + 1 < corners.size(); i++) {
+      List<Vec3> way = ground.laidStraight(corners.get(i), corners.get(i + 1));
+      points.addAll(way.subList(0, way.size() - 1));
+    }
+    points.add(corners.getLast());
+    return points;
+  }
+
   static Optional<List<Vec3>> chain(Ground ground, List<Vec3> corners) {
     List<Vec3> points = new ArrayList<>();
     for (int i = 0; i + 1 < corners.size(); i++) {

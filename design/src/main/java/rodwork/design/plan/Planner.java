@@ -131,6 +131,16 @@ public final class Planner {
     Optional<Part.DentureBase> base = new BaseMaker(draft.ground, draft.rules).make(space, teeth);
     if (base.isPresent()) {
       draft.bases.add(base.get());
+      List<ToothNumber> frena =
+          space.missing().stream()
+              .filter(t -> dentition.chart().place(t).facialFrenum() == Answer.YES)
+              .toList();
+      if (!frena.isEmpty()) {
+        draft.questions.add(
+            "A facial frenum lies at "
+                + frena
+                + ": notch the border of the base round it; the drawing does not show the notch.");
+      }
     } else {
       draft.questions.add(
           "The scan shows no ridge at "
