@@ -42,6 +42,7 @@ for (const [jaw, missing] of [
     await openDemo(page, jaw);
     await page.getByRole("tab", { name: "Arch" }).click();
     const arch = page.locator(".archpage");
+    await expect(arch).toHaveAttribute("data-teeth", /\d/, { timeout: 60_000 }); // the page may open before the search begins
     const found = async (): Promise<number[]> => {
       await expect(arch).toHaveAttribute("data-busy", "false", { timeout: 60_000 });
       return ((await arch.getAttribute("data-teeth")) ?? "").split(" ").filter(Boolean).map(Number).sort((a, b) => a - b);

@@ -1,7 +1,9 @@
 import { readFileSync } from "node:fs";
 import { expect, type Page } from "@playwright/test";
-import { planOf } from "../src/values/plan";
-import { dot, length, scan, type ScanVec, sub, unit } from "../src/values/vec";
+import { fitted, legendShare } from "../src/scene/fit";
+import { poseOf, toWorld } from "../src/values/pose";
+import { dot, length, scan, type ScanVec, sub, unit, world } from "../src/values/vec";
+import { onScreen, sideView } from "../src/values/view";
 import { decodeMesh } from "../src/wire/mesh";
 import type { CastInfo } from "../src/wire/types";
 import { ADDRESS, api, arch, openBench, surveyed, test } from "./bench";
@@ -37,21 +39,16 @@ export class LabelledArch {
     const answer = await fetch(`${origin}/api/casts/${id}/mesh`, { headers: { Authorization: `Bearer ${hash.slice(1)}` } });
     const { positions, corners } = decodeMesh(await answer.arrayBuffer());
     const labels = JSON.parse(readFileSync(arch(`${name}.labels.json`)!, "utf8")) as number[];
-    const plan = planOf(info.frame!, jaw);
     const vertex = (v: number): ScanVec => scan(positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!);
 
-    // The view from above at the reference shows the plan, the whole cast with a margin of 12 %.
+    // What the bench shows first: the whole cast from above, at the reference.
     const box = (await page.locator("main canvas").boundingBox())!;
-    let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
-    for (let v = 0; v < positions.length / 3; v++) {
-      const [x, y] = plan.at(vertex(v));
-      [left, right, low, high] = [Math.min(left, x), Math.max(right, x), Math.min(low, y), Math.max(high, y)];
-    }
-    const half = 1.12 * Math.max((high - low) / 2, ((right - left) / 2) * (box.height / box.width));
-    const mmPerPx = (2 * half) / box.height;
+    const pose = poseOf(info.frame!.z, info.frame!.y, scan(0, 0, 0));
+    const view = fitted(sideView("above", jaw, world(0, 0, 0), 1), positions, pose, box.width / box.height, legendShare(box.height));
+    const mmPerPx = (2 * view.half) / box.height;
     const screen = (point: ScanVec): readonly [number, number] => {
-      const [x, y] = plan.at(point);
-      return [box.x + box.width / 2 + (x - (left + right) / 2) / mmPerPx, box.y + box.height / 2 - (y - (low + high) / 2) / mmPerPx];
+      const [right, up] = onScreen(view, toWorld(pose, point));
+      return [box.x + box.width / 2 + right / mmPerPx, box.y + box.height / 2 - up / mmPerPx];
     };
 
     const sums = new Map<number, number[]>();

@@ -1,4 +1,4 @@
-import { fitted, middle } from "../scene/fit";
+import { fitted, legendShare, middle } from "../scene/fit";
 import { nearestOnCurve } from "../scene/snap";
 import { Stage } from "../scene/stage";
 import type { Hands } from "../state/actions";
@@ -20,8 +20,6 @@ import { armsFor, gripsFor, lookOf, marginsFor, pinsFor, planShown, poseFor, sta
 export const SNAP_PX = 16;
 /** How near to a margin it is taken hold of [CSS px]. */
 const GRIP_PX = 8;
-/** The legend with two rows, and its distance from the edge [CSS px]. */
-const LEGEND_PX = 60;
 const CENTRE = world(0, 0, 0);
 
 /** Keeps the drawing in step with the state, and answers what only the drawing knows: view, picking, sliding. */
@@ -202,9 +200,8 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
     return this.look_;
   }
 
-  /** Share of the canvas's height that the legend lies over. */
   private get covered(): number {
-    return Math.min(0.3, LEGEND_PX / Math.max(1, this.stage.canvas.clientHeight));
+    return legendShare(this.stage.canvas.clientHeight);
   }
 
   get aspect(): number {

@@ -5,6 +5,14 @@ import type { View } from "../values/view";
 /** Room round the cast, as a factor of its size. */
 const MARGIN = 1.06;
 
+/** The legend with two rows, and its distance from the edge [CSS px]. */
+const LEGEND_PX = 60;
+
+/** Share of a canvas's height that the legend lies over, at the bottom. */
+export function legendShare(heightPx: number): number {
+  return Math.min(0.3, LEGEND_PX / Math.max(1, heightPx));
+}
+
 /** The middle of the box round all vertices: the point about which the cast is turned. */
 export function middle(positions: Float32Array): ScanVec {
   const low = [Infinity, Infinity, Infinity];

@@ -17,6 +17,9 @@ final class ConnectorMaker {
   /** Of its height a bar keeps at least this share everywhere. */
   private static final double KEPT_SHARE = 0.7;
 
+  /** How often an edge is moved: laid on the curved gum it comes a little nearer again. */
+  private static final int ROUNDS = 4;
+
   private final Ground ground;
   private final Dentition dentition;
   private final PlanRules rules;
@@ -90,7 +93,9 @@ final class ConnectorMaker {
       return Optional.empty();
     }
     List<Vec3> edge = Edges.laidChain(ground, above);
-    List<Vec3> foot = Edges.laidChain(ground, below);
+    List<Vec3> foot =
+        Edges.laidChain(
+            ground, kind == ConnectorKind.LINGUAL_PLATE ? below : apart(edge, below, height));
     List<Vec3> corners = new ArrayList<>(edge);
     corners.addAll(foot.reversed());
     Line outline = moves.of(Line.closed(corners));
@@ -108,6 +113,26 @@ final class ConnectorMaker {
             room,
             because,
             moves.kindChosen()));
+  }
+
+  /**
+   * The lower edge moved away from the upper one where they come nearer than a bar is tall, as they
+   * do where the row turns and beside spaces.
+   */
+  private List<Vec3> apart(List<Vec3> edge, List<Vec3> below, double heightMm) {
+    Line above = Line.open(edge);
+    List<Vec3> moved = new ArrayList<>(below);
+    for (int round = 0; round < ROUNDS; round++) {
+      for (int i = 0; i < moved.size(); i++) {
+        Vec3 at = moved.get(i);
+        Vec3 from = above.nearest(at);
+        double width = at.distance(from);
+        if (width > 0 && width < heightMm) {
+          moved.set(i, ground.lay(from.plus(at.minus(from).times(heightMm / width))).point());
+        }
+      }
+    }
+    return moved;
   }
 
   /**

@@ -33,16 +33,24 @@ public record Line(List<Vec3> points, boolean closed) {
 
   /** Distance of a point from the nearest point of the curve [mm]; infinite for an empty one. */
   public double distanceMm(Vec3 point) {
-    double least = Double.POSITIVE_INFINITY;
+    return points.isEmpty() ? Double.POSITIVE_INFINITY : point.distance(nearest(point));
+  }
+
+  /** The point of a curve that is not empty which lies nearest to a point. */
+  public Vec3 nearest(Vec3 point) {
+    Vec3 nearest = points.getFirst();
     int n = points.size();
     for (int i = 0; i < n; i++) {
       Vec3 a = points.get(i);
       Vec3 ab = i + 1 < n || closed ? points.get((i + 1) % n).minus(a) : Vec3.ZERO;
       double squared = ab.dot(ab);
       double t = squared > 0 ? Math.clamp(point.minus(a).dot(ab) / squared, 0, 1) : 0;
-      least = Math.min(least, point.distance(a.plus(ab.times(t))));
+      Vec3 there = a.plus(ab.times(t));
+      if (point.distance(there) < point.distance(nearest)) {
+        nearest = there;
+      }
     }
-    return least;
+    return nearest;
   }
 
   /**

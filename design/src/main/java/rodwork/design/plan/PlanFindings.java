@@ -148,12 +148,18 @@ final class PlanFindings {
     }
     Place whole = Place.of(connector.kind().words());
     switch (connector.kind()) {
-      case LINGUAL_BAR ->
-          least(
-              rules.lower().room(),
-              "room from the lingual margins to the raised floor of the mouth",
-              whole,
-              connector.room());
+      case LINGUAL_BAR -> {
+        least(
+            rules.lower().room(),
+            "room from the lingual margins to the raised floor of the mouth",
+            whole,
+            connector.room());
+        least(
+            rules.lower().barHeight(),
+            "least height of the lingual bar",
+            whole,
+            Reading.mm(connector.leastWidthMm(), 2 * BORDER_MM));
+      }
       case PALATAL_STRAP ->
           least(
               rules.upper().strapWidth(),
