@@ -17,6 +17,9 @@ final class ConnectorMaker {
   /** Of its height a bar keeps at least this share everywhere. */
   private static final double KEPT_SHARE = 0.7;
 
+  /** From the last tooth, over half of a tooth that is replaced [mm]. */
+  private static final double LAP_MM = 8;
+
   /** How often an edge is moved: laid on the curved gum it comes a little nearer again. */
   private static final int ROUNDS = 4;
 
@@ -193,6 +196,26 @@ final class ConnectorMaker {
         last = i;
       }
     }
-    return first < 0 ? List.of() : border.stations.subList(first, last + 1);
+    if (first < 0) {
+      return List.of();
+    }
+    int from = lapped(reach, first, -1);
+    return border.stations.subList(from, lapped(reach, last, 1) + 1);
+  }
+
+  /** How far along a base behind the last tooth a connector runs, so that both are one piece. */
+  private int lapped(Reach reach, int end, int step) {
+    Vec3 tooth = border.stations.get(end).at().point();
+    int at = end;
+    for (int i = end + step; i >= 0 && i < border.stations.size(); i += step) {
+      Station station = border.stations.get(i);
+      if (station.tooth().isPresent()
+          || !reach.has(station)
+          || station.at().point().distance(tooth) > LAP_MM) {
+        break;
+      }
+      at = i;
+    }
+    return at;
   }
 }
