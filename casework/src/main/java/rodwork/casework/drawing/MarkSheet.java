@@ -21,6 +21,9 @@ public final class MarkSheet {
   private static final double RING_MM = 1.1;
   private static final double MARGIN_MM = 3;
 
+  /** The words beside a mark find room on the right of the rightmost one [mm]. */
+  private static final double LABEL_MM = 13;
+
   private MarkSheet() {}
 
   /**
@@ -119,7 +122,7 @@ public final class MarkSheet {
       }
       double scale =
           Math.min(
-              (width - 2 * MARGIN_MM) / Math.max(1, high - low),
+              (width - 2 * LABEL_MM) / Math.max(1, high - low),
               (height - 2 * MARGIN_MM) / Math.max(1, up - down));
       return new Frame(view, low, up, scale, (width - (high - low) * scale) / 2);
     }
