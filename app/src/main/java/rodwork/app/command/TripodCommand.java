@@ -94,9 +94,8 @@ final class TripodCommand implements Runnable {
   @Option(
       names = "--post",
       paramLabel = "MM",
-      defaultValue = "3",
-      description = "Diameter of the key's post in mm; without it: ${DEFAULT-VALUE}.")
-  private double post;
+      description = "Diameter of the key's post in mm; without it that of the rulebook.")
+  private @Nullable Double post;
 
   @Option(
       names = "--wedge",
@@ -111,7 +110,7 @@ final class TripodCommand implements Runnable {
 
   @Override
   public void run() {
-    if (!(post >= LEAST_POST_MM && post <= MOST_POST_MM)) {
+    if (post != null && !(post >= LEAST_POST_MM && post <= MOST_POST_MM)) {
       throw new ParameterException(
           spec.commandLine(),
           String.format(
@@ -202,7 +201,8 @@ final class TripodCommand implements Runnable {
   }
 
   private String key(Path file, OpenedCast cast, Vec3 axis, Watch watch) {
-    SeatingRules rules = SeatingRules.SHIPPED.withPost(post);
+    SeatingRules own = rulebook.book().seatingKey();
+    SeatingRules rules = post == null ? own : own.withPost(post);
     SeatingKey made = SeatingKey.of(cast.surveyor(), cast.frame().z(), axis, rules, watch);
     MeshFiles.write(file, made.mesh(), watch);
     return String.format(
