@@ -1,12 +1,18 @@
 import { type ReactElement, useState } from "react";
 import { isGap } from "../state/teething";
-import { FIRMNESSES, MOBILITIES, RESTORATIONS } from "../values/chart";
+import { FIRMNESSES, MOBILITIES, OPPOSING_KINDS, type OpposingSaid, RESTORATIONS } from "../values/chart";
 import { toothText } from "../values/tooth-number";
 import type { Fdi } from "../wire/types";
 import { useBench, useDesk } from "./use-bench";
 
 const YES_NO = ["yes", "no"] as const;
 const UNKNOWN = "not known";
+
+/** What opposes a tooth, or nothing where nothing of it is known. */
+const opposed = (said: { [K in keyof OpposingSaid]?: OpposingSaid[K] | undefined }): OpposingSaid | undefined => {
+  const entries = Object.entries(said).filter(([, value]) => value !== undefined);
+  return entries.length > 0 ? (Object.fromEntries(entries)) : undefined;
+};
 
 interface ChoiceProps<T extends string> {
   readonly name: string;
@@ -184,8 +190,92 @@ function Standing({ tooth }: { readonly tooth: Fdi }): ReactElement {
         value={of.aestheticZone}
         set={(aestheticZone) => charting.tooth(tooth, "aesthetic zone", { aestheticZone })}
       />
+      <Choice
+        name="bites on"
+        hint="What meets it from the other jaw"
+        among={OPPOSING_KINDS}
+        value={of.opposing?.kind}
+        set={(kind) => charting.tooth(tooth, "what opposes", { opposing: opposed({ ...of.opposing, kind }) })}
+      />
+      <Choice
+        name="in contact"
+        among={YES_NO}
+        value={of.opposing?.contact}
+        set={(contact) => charting.tooth(tooth, "contact", { opposing: opposed({ ...of.opposing, contact }) })}
+      />
+      <Figure
+        name="clearance"
+        hint="Room to the other jaw where a rest or an arm would lie, measured in the mouth; an opposing scan measures it by itself"
+        unit="mm"
+        least={-50}
+        most={50}
+        value={of.opposing?.clearanceMm}
+        set={(clearanceMm) => charting.tooth(tooth, "clearance", { opposing: opposed({ ...of.opposing, clearanceMm }) })}
+      />
       {tooth % 10 === 8 && <Choice name="abutment" among={YES_NO} value={of.abutment} set={(abutment) => charting.tooth(tooth, "abutment", { abutment })} />}
     </>
+  );
+}
+
+const listed = (text: string, separator: RegExp): readonly string[] | undefined => {
+  const words = text.split(separator).map((word) => word.trim()).filter(Boolean);
+  return words.length > 0 ? words : undefined;
+};
+
+/** What belongs to the mouth as a whole, and to no tooth. */
+export function MouthFacts(): ReactElement | null {
+  const { bench } = useDesk();
+  const mouth = useBench((s) => s.document?.teeth.chart.mouth) ?? {};
+  const { charting } = bench;
+  return (
+    <section aria-label="The mouth" className="facts">
+      <h2>The mouth</h2>
+      <Figure
+        name="opens"
+        hint="Widest opening, between the incisal edges or ridges: what the way out of a tilted path must have"
+        unit="mm"
+        least={0}
+        most={100}
+        value={mouth.openingMm}
+        set={(openingMm) => charting.mouth("opening of the mouth", { openingMm })}
+      />
+      <Choice
+        name="allergies asked"
+        hint="Whether the patient was asked about metals and resins"
+        among={YES_NO}
+        value={mouth.allergiesAsked}
+        set={(allergiesAsked) => charting.mouth("asked about allergies", { allergiesAsked })}
+      />
+      <Words name="allergies" hint="To materials, such as nickel, cobalt, methacrylate; a comma between two" value={mouth.allergies?.join(", ")} set={(text) => charting.mouth("allergies", { allergies: listed(text, /,/) })} />
+      <Words name="notes" hint="Anything else the laboratory or a colleague should know; no personal data" rows={2} value={mouth.notes?.join("\n")} set={(text) => charting.mouth("notes", { notes: listed(text, /\n/) })} />
+    </section>
+  );
+}
+
+interface WordsProps {
+  readonly name: string;
+  readonly hint: string;
+  readonly rows?: number;
+  readonly value: string | undefined;
+  readonly set: (to: string) => void;
+}
+
+/** Words of a person's own, taken when the field is left. */
+function Words({ name, hint, rows = 1, value = "", set }: WordsProps): ReactElement {
+  return (
+    <label className="fact" title={hint}>
+      <span className="soft">{name}</span>
+      <textarea
+        key={value}
+        rows={rows}
+        placeholder={UNKNOWN}
+        defaultValue={value}
+        aria-label={name}
+        onBlur={(event) => {
+          if (event.target.value !== value) set(event.target.value);
+        }}
+      />
+    </label>
   );
 }
 

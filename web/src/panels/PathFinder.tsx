@@ -3,6 +3,7 @@ import { type Tilt, tilt } from "../values/tilt";
 import { degreesText } from "../values/units";
 import { type Change, type Factor, FACTORS, type PathFound, type PathTilt } from "../wire/path";
 import type { ShadedBy } from "./TiltShading";
+import { useBench } from "./use-bench";
 
 const WORDS: Readonly<Record<ShadedBy, string>> = {
   all: "all factors",
@@ -16,6 +17,8 @@ const WORDS: Readonly<Record<ShadedBy, string>> = {
 const SHOWN = 4;
 /** A tilt smaller than this is the reference orientation: the refinement ends there [degrees]. */
 const LEAST_DEG = 0.1;
+/** A sideways shift below this is none [mm]. */
+const LEAST_SHIFT_MM = 0.05;
 
 const tiltOf = ({ tilt: at }: PathTilt): Tilt => tilt(at.anteriorDeg, at.rightDeg);
 
@@ -55,6 +58,24 @@ function Changes(props: { readonly word: string; readonly changes: readonly Chan
   );
 }
 
+/** How the denture leaves along a path, and the room that the open mouth must have for it beyond the denture's own height. */
+function WayOut(props: { readonly at: PathTilt; readonly openingMm: number | null }): ReactElement {
+  const { at, openingMm } = props;
+  const { alongMm, forwardMm, rightMm, roomMm } = at.travel;
+  const shift = [
+    [Math.abs(forwardMm), forwardMm > 0 ? "to the front" : "to the back"] as const,
+    [Math.abs(rightMm), rightMm > 0 ? "to the right" : "to the left"] as const,
+  ].filter(([mm]) => mm >= LEAST_SHIFT_MM);
+  return (
+    <p data-testid="way-out" className={openingMm !== null && roomMm > openingMm ? "note" : "soft"}>
+      On the way out at the best tilt nothing touches any more after <span className="num">{alongMm.toFixed(1)} mm</span>
+      {shift.length > 0 && <>; it moves {shift.map(([mm, where]) => `${mm.toFixed(1)} mm ${where}`).join(" and ")} meanwhile</>}. It rises{" "}
+      <span className="num">{roomMm.toFixed(1)} mm</span> above the occlusal plane, beyond its own height:{" "}
+      {openingMm === null ? "the opening of the mouth is not known." : `the mouth opens ${openingMm.toFixed(0)} mm${roomMm > openingMm ? ", which is less" : ""}.`}
+    </p>
+  );
+}
+
 /** What the search for the path found: which factor shades the map, the few tilts worth choosing between, and what the best changes. */
 export function PathFinder(props: {
   readonly found: PathFound;
@@ -63,6 +84,7 @@ export function PathFinder(props: {
   readonly take: (to: Tilt) => void;
 }): ReactElement {
   const { found, by, shadeBy, take } = props;
+  const openingMm = useBench((s) => s.document?.teeth.chart.mouth?.openingMm ?? null);
   const [open, setOpen] = useState(false);
   const factors: readonly Factor[] = FACTORS;
   return (
@@ -106,6 +128,7 @@ export function PathFinder(props: {
           <Changes word="worse" changes={found.comparison.worse} />
         </>
       )}
+      <WayOut at={found.best} openingMm={openingMm} />
       {found.neverHeld.map(({ tooth, mostMm }) => (
         <p key={tooth} className="note">
           {tooth} has no usable undercut at any tilt (most {mostMm.toFixed(2)} mm): a tilt moves undercuts, it cannot make retention against

@@ -27,7 +27,7 @@ export function PinsCompared(props: { readonly from: NamedTilt; readonly to: Nam
   useEffect(() => () => bench.store.set({ beside: null }), [bench]);
   useEffect(() => {
     let wanted = true;
-    void bench.comparePaths(from.tilt, to.tilt).then((told) => {
+    void bench.searching.compared(from.tilt, to.tilt).then((told) => {
       if (wanted && told) setAnswer({ of: teeth, told });
     });
     return () => {

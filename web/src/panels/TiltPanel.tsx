@@ -3,6 +3,7 @@ import { action } from "../state/actions";
 import { type Jaw, type Tilt, totalTilt } from "../values/tilt";
 import { type Degrees, degrees, degreesText } from "../values/units";
 import { Icon } from "./Icons";
+import { InTheWay } from "./InTheWay";
 import { PathFinder } from "./PathFinder";
 import { TiltMap } from "./TiltMap";
 import { TiltNumbers } from "./TiltNumbers";
@@ -44,7 +45,7 @@ export function TiltPanel(): ReactElement | null {
   const note = useBench((s) => s.note);
   const reference = useAction(action("tilt.reference"));
   const teeth = useBench((s) => s.teeth);
-  const { search, look, stop } = useSearch();
+  const { search, otherwise, look, stop } = useSearch();
   const [by, setBy] = useState<ShadedBy>("all");
   const [pointed, setPointed] = useState<Tilt | null>(null);
   if (!cast || !document) return null;
@@ -86,6 +87,7 @@ export function TiltPanel(): ReactElement | null {
               <button onClick={stop}>stop</button>
             </div>
           )}
+          {search?.found && <InTheWay otherwise={otherwise} again={look} />}
           {search?.found && <PathFinder found={search.found} by={by} shadeBy={setBy} take={(to) => bench.jumpTo(to)} />}
           <label className="tick">
             <input type="checkbox" checked={pastLimit} onChange={(event) => bench.allowPastLimit(event.target.checked)} />

@@ -14,6 +14,7 @@ import type { Document } from "./document";
 import type { Judged } from "./judging";
 import type { Compared } from "./comparing";
 import type { Planned } from "./planning";
+import { ALL_IN_THE_WAY, type InTheWay } from "./searching";
 import { type History, NO_HISTORY } from "./history";
 
 export type LookChoice = "system" | "light" | "dark";
@@ -103,6 +104,8 @@ export interface BenchState {
   /** The plan as it was last made. */
   readonly planned: Planned | null;
   readonly planning: boolean;
+  /** What a search for the path counts as in the way. */
+  readonly inTheWay: InTheWay;
   /** Name of the part of the plan that is spoken of. */
   readonly part: string | null;
   /** The part that was chosen in the list, in the drawing or on the cast. */
@@ -185,6 +188,7 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
   judging: "moment",
   planned: "server",
   planning: "moment",
+  inTheWay: "moment",
   part: "moment",
   chosenPart: "moment",
   step: "moment",
@@ -247,6 +251,7 @@ export const EMPTY_BENCH: BenchState = {
   judging: false,
   planned: null,
   planning: false,
+  inTheWay: ALL_IN_THE_WAY,
   part: null,
   chosenPart: null,
   step: null,

@@ -3,7 +3,6 @@ import { pulled } from "../values/arm-shape";
 import { degrees, type Mm, type UnitChoice } from "../values/units";
 import type { Api, HelpPage } from "../wire/api";
 import type { CaseCard, OrderField, Paper } from "../wire/cases";
-import type { PathFound, PathsCompared, SearchListener } from "../wire/path";
 import { type Notation, toothText } from "../values/tooth-number";
 import type { ClaspChoice } from "./ledger";
 import { length, type ScanVec, sub } from "../values/vec";
@@ -25,6 +24,7 @@ import { Opening } from "./opening";
 import { PathKeeping } from "./path-keeping";
 import { Opposing } from "./opposing";
 import { problemOf } from "./problem-of";
+import { Searching } from "./searching";
 import { Store } from "./store";
 import { Surveying } from "./surveying";
 import { Teething } from "./teething";
@@ -45,6 +45,7 @@ export class Bench {
   readonly opposing: Opposing;
   private readonly judging: Judging;
   readonly planning: Planning;
+  readonly searching: Searching;
   readonly comparing: Comparing;
   readonly keeping: Keeping;
   private readonly surveying: Surveying;
@@ -69,6 +70,7 @@ export class Bench {
     );
     this.store.subscribe(() => this.judging.follow());
     this.planning = new Planning(this.store, api);
+    this.searching = new Searching(this.store, api);
     this.store.subscribe(() => this.planning.follow());
     this.comparing = new Comparing(this.store, api, (command) => this.edit(command));
     this.store.subscribe(() => this.comparing.follow());
@@ -110,22 +112,6 @@ export class Bench {
     });
     if (to.anterior === document.tilt.anterior && to.right === document.tilt.right) return;
     this.edit({ kind: "tilt", from: document.tilt, to }, gesture);
-  }
-
-  /**
-   * Tries every tilt on the cast, whose teeth must be known.
-   *
-   * @returns null where it was stopped, or could not be; the reason is shown
-   */
-  async searchPath(listener: SearchListener, signal: AbortSignal): Promise<PathFound | null> {
-    const { cast } = this.store.get();
-    if (!cast) return null;
-    try {
-      return await this.api.path(cast.id, listener, signal);
-    } catch (error) {
-      this.store.set({ problem: problemOf(error) });
-      return null;
-    }
   }
 
   /** A second bench with the cast at another tilt, or with its cuts, to be looked at beside this one; nothing is kept of it. */
@@ -182,18 +168,6 @@ export class Bench {
     const from = pins[index];
     const wanted = name.trim().slice(0, 24);
     if (from && wanted && wanted !== from.name) this.edit({ kind: "pin", index, from, to: { ...from, name: wanted } });
-  }
-
-  /** @returns null where it could not be; the reason is shown */
-  async comparePaths(from: Tilt, to: Tilt): Promise<PathsCompared | null> {
-    const { cast } = this.store.get();
-    if (!cast) return null;
-    try {
-      return await this.api.comparePaths(cast.id, from, to);
-    } catch (error) {
-      this.store.set({ problem: problemOf(error) });
-      return null;
-    }
   }
 
   nudge(anterior: number, right: number): void {

@@ -1,4 +1,4 @@
-import { type Change, type Firmness, type PlaceSaid, type ToothSaid, withFreeEnd, withPlace, withTooth } from "../values/chart";
+import { type Change, type Firmness, type MouthSaid, type PlaceSaid, type ToothSaid, withFreeEnd, withMouth, withPlace, withTooth } from "../values/chart";
 import { toothText } from "../values/tooth-number";
 import { mm } from "../values/units";
 import type { Fdi, KennedyQuestion, TeethSaid, ToothPoint } from "../wire/types";
@@ -28,6 +28,10 @@ export class Charting {
 
   freeEnd(side: "right" | "left", firmness: Firmness | undefined): void {
     this.chart(`tissue of the ${side} free end`, (said) => withFreeEnd(said.chart, side, firmness));
+  }
+
+  mouth(what: string, change: Change<MouthSaid>): void {
+    this.chart(what, (said) => withMouth(said.chart, change));
   }
 
   /** Answers a question of the class; one answer is for all its places. */

@@ -8,6 +8,7 @@ import { NOTHING_CHOSEN } from "./plan-choices";
 import { NO_HISTORY } from "./history";
 import type { Keep } from "./keep";
 import { problemOf } from "./problem-of";
+import { ALL_IN_THE_WAY } from "./searching";
 import type { Store } from "./store";
 import type { Surveying } from "./surveying";
 import type { Teething } from "./teething";
@@ -15,7 +16,7 @@ import type { Teething } from "./teething";
 /** What belongs to one cast, with none on the table. */
 const EMPTY_TABLE: Pick<
   BenchState,
-  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "planePoints" | "opposing" | "clearance" | "shading" | "picking" | "beside" | "tripodDrag" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "planned" | "chosenPart" | "step" | "against" | "compared" | "caseOf" | "row" | "pointed"
+  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "planePoints" | "opposing" | "clearance" | "shading" | "picking" | "beside" | "tripodDrag" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "planned" | "inTheWay" | "chosenPart" | "step" | "against" | "compared" | "caseOf" | "row" | "pointed"
 > = {
   cast: null,
   mesh: null,
@@ -44,6 +45,7 @@ const EMPTY_TABLE: Pick<
   toothHand: null,
   judged: null,
   planned: null,
+  inTheWay: ALL_IN_THE_WAY,
   chosenPart: null,
   step: null,
   against: null,
@@ -159,7 +161,8 @@ export class Opening {
       const mesh = cast ? await this.api.mesh(cast.id) : null;
       await this.list();
       if (turn !== this.turn) return cast; // another cast was asked for meanwhile; this one stays open
-      if (cast && mesh) this.lay(cast, mesh, from ? from() : this.keep.document(mesh));
+      // What lies on the table already stays as it is.
+      if (cast && mesh && (from || this.store.get().cast?.id !== cast.id)) this.lay(cast, mesh, from ? from() : this.keep.document(mesh));
       this.store.set({ busy: null });
       return cast;
     } catch (error) {

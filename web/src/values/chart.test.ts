@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { chartDocument, EMPTY_CHART, withFreeEnd, withPlace, withTooth } from "./chart";
+import { chartDocument, chartSaid, EMPTY_CHART, withFreeEnd, withMouth, withPlace, withTooth } from "./chart";
 
 describe("the chart", () => {
   it("keeps what was said and forgets what is not known again", () => {
@@ -25,5 +25,12 @@ describe("the chart", () => {
       freeEnds: {},
     });
     expect(chartDocument("lower", [35, 36], chart)).toMatchObject({ teeth: [{ tooth: 35, presence: "missing" }, { tooth: 36 }] });
+  });
+  it("keeps what is known of the mouth as a whole, and forgets it again", () => {
+    const said = withMouth(withMouth(EMPTY_CHART, { openingMm: 38, allergies: ["nickel"] }), { allergiesAsked: "yes" });
+    const document = chartDocument("lower", [], said);
+    expect(document).toMatchObject({ openingMm: 38, allergies: ["nickel"], allergiesAsked: "yes" });
+    expect(chartSaid({ ...document }).said).toEqual(said);
+    expect(withMouth(said, { openingMm: undefined, allergies: undefined, allergiesAsked: undefined })).toEqual(EMPTY_CHART);
   });
 });

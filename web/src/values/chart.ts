@@ -6,6 +6,15 @@ export const MOBILITIES = ["none", "I", "II", "III"] as const;
 export const RESTORATIONS = ["none", "filling", "crown", "surveyed crown"] as const;
 export const FIRMNESSES = ["firm", "yielding", "flabby"] as const;
 
+export const OPPOSING_KINDS = ["tooth", "fixed denture", "removable denture", "none"] as const;
+
+/** What meets a tooth from the other jaw. */
+export interface OpposingSaid {
+  readonly kind?: (typeof OPPOSING_KINDS)[number];
+  readonly contact?: YesNo;
+  readonly clearanceMm?: number;
+}
+
 export interface ToothSaid {
   /** Stands on the scan, and will be gone or is no natural tooth. */
   readonly will?: "to be extracted" | "implant";
@@ -17,6 +26,7 @@ export interface ToothSaid {
   readonly crownToRoot?: number;
   readonly restoration?: (typeof RESTORATIONS)[number];
   readonly aestheticZone?: YesNo;
+  readonly opposing?: OpposingSaid;
 }
 
 /** Of the soft tissue at the place of a tooth, standing or missing. */
@@ -30,10 +40,20 @@ export interface PlaceSaid {
 export type Firmness = (typeof FIRMNESSES)[number];
 export type FreeEnds = { readonly [side in "right" | "left"]?: Firmness };
 
+/** Of the patient's mouth as a whole. */
+export interface MouthSaid {
+  /** How far it opens, between the incisal edges or ridges [mm]. */
+  readonly openingMm?: number;
+  readonly allergies?: readonly string[];
+  readonly allergiesAsked?: YesNo;
+  readonly notes?: readonly string[];
+}
+
 export interface ChartSaid {
   readonly teeth: Readonly<Record<string, ToothSaid>>;
   readonly places: Readonly<Record<string, PlaceSaid>>;
   readonly freeEnds: FreeEnds;
+  readonly mouth?: MouthSaid;
   /** What a chart from elsewhere says beside these, kept as it came. */
   readonly more?: Readonly<Record<string, unknown>>;
 }
@@ -58,6 +78,12 @@ export const withFreeEnd = (chart: ChartSaid, side: "right" | "left", firmness: 
   freeEnds: known({ ...chart.freeEnds, [side]: firmness }),
 });
 
+export const withMouth = (chart: ChartSaid, change: Change<MouthSaid>): ChartSaid => {
+  const { mouth = {}, ...others } = chart;
+  const said = known({ ...mouth, ...change }) as MouthSaid;
+  return Object.keys(said).length > 0 ? { ...others, mouth: said } : others;
+};
+
 function changed<T extends object>(entries: Readonly<Record<string, T>>, tooth: number, change: Change<T>): Record<string, T> {
   const entry = known({ ...entries[tooth], ...change }) as T;
   const others = Object.fromEntries(Object.entries(entries).filter(([key]) => key !== String(tooth)));
@@ -81,6 +107,7 @@ export function chartDocument(jaw: Jaw, missing: readonly number[], said: ChartS
     })),
     places: Object.entries(said.places).map(([tooth, entry]) => ({ tooth: Number(tooth), ...entry })),
     freeEnds: said.freeEnds,
+    ...said.mouth,
   };
 }
 
@@ -90,6 +117,10 @@ export interface ChartDocument {
   readonly teeth?: readonly (ToothSaid & { readonly tooth: number; readonly presence: string })[];
   readonly places?: readonly (PlaceSaid & { readonly tooth: number })[];
   readonly freeEnds?: FreeEnds;
+  readonly openingMm?: number | null;
+  readonly allergies?: readonly string[];
+  readonly allergiesAsked?: YesNo;
+  readonly notes?: readonly string[];
 }
 
 const WILL: readonly ToothSaid["will"][] = ["to be extracted", "implant"];
@@ -98,7 +129,13 @@ const THIRD_MOLAR = 8;
 
 /** The way back from a chart to the missing teeth and what is said of the others. */
 export function chartSaid(document: ChartDocument & Readonly<Record<string, unknown>>): { readonly missing: readonly number[]; readonly said: ChartSaid } {
-  const { missing = [], teeth = [], places = [], freeEnds = {}, ...rest } = document;
+  const { missing = [], teeth = [], places = [], freeEnds = {}, openingMm, allergies = [], allergiesAsked, notes = [], ...rest } = document;
+  const mouth = {
+    ...(typeof openingMm === "number" ? { openingMm } : {}),
+    ...(allergies.length > 0 ? { allergies } : {}),
+    ...(allergiesAsked ? { allergiesAsked } : {}),
+    ...(notes.length > 0 ? { notes } : {}),
+  };
   const more = Object.fromEntries(Object.entries(rest).filter(([name]) => !["format", "version", "jaw"].includes(name)));
   const gone = new Set([...missing, ...teeth.filter(({ presence }) => presence === "missing").map(({ tooth }) => tooth)]);
   const entries = teeth.flatMap(({ tooth, presence, ...entry }) => {
@@ -108,6 +145,6 @@ export function chartSaid(document: ChartDocument & Readonly<Record<string, unkn
   });
   return {
     missing: [...gone].filter((tooth) => tooth % 10 !== THIRD_MOLAR).sort((a, b) => a - b),
-    said: { teeth: Object.fromEntries(entries), places: Object.fromEntries(places.map(({ tooth, ...entry }) => [String(tooth), entry])), freeEnds, ...(Object.keys(more).length > 0 ? { more } : {}) },
+    said: { teeth: Object.fromEntries(entries), places: Object.fromEntries(places.map(({ tooth, ...entry }) => [String(tooth), entry])), freeEnds, ...(Object.keys(mouth).length > 0 ? { mouth } : {}), ...(Object.keys(more).length > 0 ? { more } : {}) },
   };
 }

@@ -5,7 +5,7 @@ import type { ChoicesSaid, PlanSheet } from "./plan";
 import type { NamedChoices, PlansCompared } from "./comparison";
 import type { AbutmentSheet, AnswersSaid, ArmsTold } from "./abutments";
 import { type CastMesh, decodeMesh } from "./mesh";
-import type { PathFound, PathMap, PathsCompared, SearchListener } from "./path";
+import type { InTheWaySaid, PathFound, PathMap, PathsCompared, SearchListener } from "./path";
 import type { ScanVec } from "../values/vec";
 import type { CarriedOver, Recovered, Tripod } from "./tripod";
 import type { CastInfo, CastList, Fdi, FrameChoice, OpposingInfo, PlaneOffer, Problem, TeethInfo, TeethSaid } from "./types";
@@ -134,9 +134,9 @@ export class Api {
   }
 
   /** Tries every tilt. The signal ends the search, here and in the program; then null. */
-  async path(id: string, listener: SearchListener, signal: AbortSignal): Promise<PathFound | null> {
+  async path(id: string, inTheWay: InTheWaySaid, listener: SearchListener, signal: AbortSignal): Promise<PathFound | null> {
     try {
-      const answer = await this.send("POST", `api/casts/${encodeURIComponent(id)}/path`, "{}", signal);
+      const answer = await this.send("POST", `api/casts/${encodeURIComponent(id)}/path`, JSON.stringify({ inTheWay }), signal);
       for await (const line of lines(answer)) {
         const said = JSON.parse(line) as SearchLine;
         if (said.problem) throw new Refused(said.problem);
@@ -153,8 +153,8 @@ export class Api {
   }
 
   /** Two tilts side by side, tooth by tooth. */
-  comparePaths(id: string, from: Tilt, to: Tilt): Promise<PathsCompared> {
-    const body = { from: [from.anterior, from.right], to: [to.anterior, to.right] };
+  comparePaths(id: string, from: Tilt, to: Tilt, inTheWay: InTheWaySaid): Promise<PathsCompared> {
+    const body = { from: [from.anterior, from.right], to: [to.anterior, to.right], inTheWay };
     return this.json("POST", `api/casts/${encodeURIComponent(id)}/path/compare`, JSON.stringify(body));
   }
 

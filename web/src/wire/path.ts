@@ -1,4 +1,6 @@
-import type { Degrees } from "../values/units";
+import type { Degrees, Mm } from "../values/units";
+import type { AnswersSaid } from "./abutments";
+import type { ChoicesSaid } from "./plan";
 import type { Fdi } from "./types";
 
 export const FACTORS = ["guiding", "retention", "interference", "appearance", "tilt"] as const;
@@ -33,6 +35,8 @@ export interface PathTilt {
   readonly tilt: { readonly anteriorDeg: Degrees; readonly rightDeg: Degrees; readonly totalDeg: Degrees };
   readonly worth: number;
   readonly figures: Readonly<Record<Factor, number>>;
+  /** The way out until nothing touches any more, and where it leads meanwhile. */
+  readonly travel: { readonly alongMm: Mm; readonly forwardMm: Mm; readonly rightMm: Mm; readonly roomMm: Mm };
 }
 
 /** One figure of two tilts side by side. */
@@ -45,6 +49,15 @@ export interface PathsCompared {
   readonly from: PathTilt;
   readonly to: PathTilt;
   readonly rows: readonly ComparedFigure[];
+}
+
+/** Kinds of surface that rigid parts pass. */
+export type ZoneKind = "base" | "lingual-strip" | "palate" | "facial-strip" | "major-connector" | "bar-arm";
+
+/** What a search counts as in the way; with a plan, its parts instead of what anatomy suggests. */
+export interface InTheWaySaid {
+  readonly leftOut: readonly ZoneKind[];
+  readonly plan?: { readonly tilt: readonly [Degrees, Degrees]; readonly answers: AnswersSaid; readonly choices: ChoicesSaid };
 }
 
 /** What a search for the path found: docs/schema/path.schema.json, with the whole map. */

@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
@@ -26,6 +27,7 @@ import rodwork.anatomy.chart.ToothEntry.Presence;
  * @param freeEnds firmness of the tissue of free ends, by side
  * @param allergies to materials, in the prescriber's words; empty: none is known, not "none"
  * @param allergiesAsked whether the patient was asked
+ * @param openingMm how far the mouth opens, between the incisal edges or ridges; empty: not known
  * @param notJudged what is wanted or there that Rodwork does not judge
  * @param notes anything else, a line each
  */
@@ -36,8 +38,12 @@ public record Chart(
     Map<Side, Firmness> freeEnds,
     List<String> allergies,
     Answer allergiesAsked,
+    OptionalDouble openingMm,
     Set<NotJudged> notJudged,
     List<String> notes) {
+
+  /** No mouth opens wider [mm]. */
+  public static final double WIDEST_OPENING_MM = 100;
 
   public Chart {
     if (jaw == Jaw.UNKNOWN) {
@@ -49,6 +55,15 @@ public record Chart(
     allergies = List.copyOf(allergies);
     notJudged = Set.copyOf(notJudged);
     notes = List.copyOf(notes);
+    if (openingMm.isPresent()
+        && !(openingMm.getAsDouble() >= 0 && openingMm.getAsDouble() <= WIDEST_OPENING_MM)) {
+      throw new IllegalArgumentException(
+          "an opening of "
+              + openingMm.getAsDouble()
+              + " mm; it lies from 0 to "
+              + WIDEST_OPENING_MM
+              + " mm");
+    }
     requireJaw(jaw, teeth.keySet());
     requireJaw(jaw, places.keySet());
   }
@@ -71,6 +86,7 @@ public record Chart(
         Map.of(),
         List.of(),
         Answer.NOT_KNOWN,
+        OptionalDouble.empty(),
         Set.of(),
         List.of());
   }
@@ -107,7 +123,8 @@ public record Chart(
   public Chart with(ToothNumber tooth, ToothEntry entry) {
     SortedMap<ToothNumber, ToothEntry> changed = new TreeMap<>(teeth);
     changed.put(tooth, entry);
-    return new Chart(jaw, changed, places, freeEnds, allergies, allergiesAsked, notJudged, notes);
+    return new Chart(
+        jaw, changed, places, freeEnds, allergies, allergiesAsked, openingMm, notJudged, notes);
   }
 
   /** The same chart with the entry of one tooth changed. */
@@ -119,7 +136,8 @@ public record Chart(
   public Chart with(ToothNumber tooth, PlaceEntry entry) {
     SortedMap<ToothNumber, PlaceEntry> changed = new TreeMap<>(places);
     changed.put(tooth, entry);
-    return new Chart(jaw, teeth, changed, freeEnds, allergies, allergiesAsked, notJudged, notes);
+    return new Chart(
+        jaw, teeth, changed, freeEnds, allergies, allergiesAsked, openingMm, notJudged, notes);
   }
 
   /** Teeth that the chart names as missing now, planned extractions not among them. */

@@ -86,7 +86,8 @@ final class DemoCommand implements Runnable {
               List.of());
       CastTeeth teeth = FindTeeth.of(opened, wanted, watch);
       SearchPath.Found found =
-          SearchPath.prepare(teeth, SearchPath.SearchRules.SHIPPED, watch).found(CONE_DEG, watch);
+          SearchPath.prepare(teeth, Rulebook.shipped(), SearchPath.InTheWay.ANATOMY, watch)
+              .found(CONE_DEG, watch);
       Tilt tilt = found.best().tilt();
       WritePrescription.Ask ask =
           new WritePrescription.Ask(

@@ -3,6 +3,7 @@ package rodwork.app.command;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -11,14 +12,20 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import rodwork.app.operation.CastTeeth;
+import rodwork.app.operation.JudgeAbutments;
+import rodwork.app.operation.MakePlan;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.SearchPath;
+import rodwork.app.operation.WantedPath;
 import rodwork.app.report.OutputFile;
 import rodwork.app.report.PathJson;
 import rodwork.app.report.PathPictureFile;
 import rodwork.app.report.PathTable;
 import rodwork.casework.rulebook.Rulebook;
+import rodwork.design.abutment.Answers;
+import rodwork.design.plan.Choices;
+import rodwork.survey.path.PathRules;
 
 /** {@code rodwork path}: every tilt tried, and the few worth choosing between. */
 @Command(
@@ -54,6 +61,10 @@ final class PathCommand implements Runnable {
       description = "Widest total tilt tried; without it: 15 degrees.")
   private @Nullable Double cone;
 
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private InTheWayMixin inTheWay;
+
   @Option(
       names = "--json",
       paramLabel = "FILE|-",
@@ -79,13 +90,13 @@ final class PathCommand implements Runnable {
   @Override
   public void run() {
     Rulebook book = rulebook.book();
-    SearchPath.SearchRules rules = new SearchPath.SearchRules(book.path(), book.planes());
-    double widest = cone == null ? rules.path().cone().value() : cone;
-    if (!(widest >= rules.path().step().value() && widest <= WIDEST_CONE_DEG)) {
+    PathRules rules = book.path();
+    double widest = cone == null ? rules.cone().value() : cone;
+    if (!(widest >= rules.step().value() && widest <= WIDEST_CONE_DEG)) {
       throw new ParameterException(
           spec.commandLine(),
           "--cone is an angle from "
-              + rules.path().step().value()
+              + rules.step().value()
               + " to "
               + WIDEST_CONE_DEG
               + " degrees, not "
@@ -96,7 +107,16 @@ final class PathCommand implements Runnable {
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
       OpenedCast opened = OpenCast.of(cast.file(), cast.options(), watch).by(book.survey());
       CastTeeth known = teeth.on(opened, watch);
-      found = SearchPath.prepare(known, rules, watch).found(widest, watch);
+      SearchPath.InTheWay way = new SearchPath.InTheWay(inTheWay.leftOut(), null);
+      found = SearchPath.prepare(known, book, way, watch).found(widest, watch);
+      if (inTheWay.planned()) {
+        WantedPath there = new WantedPath.AtTilt(found.best().tilt());
+        JudgeAbutments.Wanted wanted =
+            new JudgeAbutments.Wanted(there, new TreeSet<>(), null, Answers.NONE);
+        MakePlan.Planned made = MakePlan.of(known, wanted, Choices.NONE, book, watch);
+        way = new SearchPath.InTheWay(inTheWay.leftOut(), made.plan());
+        found = SearchPath.prepare(known, book, way, watch).found(widest, watch);
+      }
     }
     if (map != null) {
       String csv = PathTable.csv(found);

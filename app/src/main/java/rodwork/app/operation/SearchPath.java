@@ -1,5 +1,10 @@
 package rodwork.app.operation;
 
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import rodwork.casework.rulebook.Rulebook;
+import rodwork.design.plan.Plan;
+import rodwork.design.plan.RigidParts;
 import rodwork.geometry.Watch;
 import rodwork.geometry.mesh.TriangleTree;
 import rodwork.survey.Tilt;
@@ -10,17 +15,11 @@ import rodwork.survey.path.PathRules;
 import rodwork.survey.path.PathSearch;
 import rodwork.survey.path.PathSites;
 import rodwork.survey.path.SiteFinder;
-import rodwork.survey.plane.PlaneRules;
+import rodwork.survey.path.Zone;
 
 /** Tries every tilt on a cast whose teeth are known. */
 public final class SearchPath {
   private SearchPath() {}
-
-  /** The rules that a search goes by. */
-  public record SearchRules(PathRules path, PlaneRules planes) {
-    public static final SearchRules SHIPPED =
-        new SearchRules(PathRules.SHIPPED, PlaneRules.SHIPPED);
-  }
 
   /**
    * What a search found.
@@ -50,9 +49,9 @@ public final class SearchPath {
    * @param teeth the cast with its teeth
    * @param sites where to look
    * @param search tries tilts
-   * @param rules what they are weighed by
+   * @param rules what tilts are weighed by
    */
-  public record Prepared(CastTeeth teeth, PathSites sites, PathSearch search, SearchRules rules) {
+  public record Prepared(CastTeeth teeth, PathSites sites, PathSearch search, PathRules rules) {
     /**
      * Searches.
      *
@@ -63,26 +62,50 @@ public final class SearchPath {
       PathFactors best = search.refined(map.best(), coneDeg, watch);
       PathFactors reference = search.at(Tilt.REFERENCE, watch);
       return new Found(
-          teeth, sites, map, best, reference, PathComparison.of(reference, best, rules.path()));
+          teeth, sites, map, best, reference, PathComparison.of(reference, best, rules));
+    }
+  }
+
+  /**
+   * What counts as in the way of rigid parts.
+   *
+   * @param leftOut kinds that do not
+   * @param plan whose parts stand for the zones that anatomy suggests; null: there is none yet
+   */
+  public record InTheWay(Set<Zone.Kind> leftOut, @Nullable Plan plan) {
+    /** What anatomy suggests, all of it. */
+    public static final InTheWay ANATOMY = new InTheWay(Set.of(), null);
+
+    public InTheWay {
+      leftOut = Set.copyOf(leftOut);
+    }
+
+    private PathSites of(PathSites sites, CastTeeth teeth) {
+      return (plan == null
+              ? sites
+              : sites.with(RigidParts.zones(teeth.arch(), teeth.dentition(), plan)))
+          .without(leftOut);
     }
   }
 
   /** Makes a cast ready. */
-  public static Prepared prepare(CastTeeth teeth, SearchRules rules, Watch watch) {
+  public static Prepared prepare(CastTeeth teeth, Rulebook book, InTheWay inTheWay, Watch watch) {
     watch.progress("looking for planes and undercuts", 0);
     PathSites sites =
-        SiteFinder.find(
-            teeth.arch(),
-            TriangleTree.of(teeth.cast().mesh()),
-            teeth.dentition(),
-            rules.path(),
-            rules.planes());
+        inTheWay.of(
+            SiteFinder.find(
+                teeth.arch(),
+                TriangleTree.of(teeth.cast().mesh()),
+                teeth.dentition(),
+                book.path(),
+                book.planes()),
+            teeth);
     watch.check();
     return new Prepared(
         teeth,
         sites,
         PathSearch.of(
-            teeth.arch(), sites, rules.path(), rules.planes(), teeth.cast().surveyor().rules()),
-        rules);
+            teeth.arch(), sites, book.path(), book.planes(), teeth.cast().surveyor().rules()),
+        book.path());
   }
 }

@@ -42,6 +42,7 @@ public final class ChartJson {
     json.set("freeEnds", freeEnds);
     json.set("allergies", Json.texts(chart.allergies()));
     answer(json, "allergiesAsked", chart.allergiesAsked());
+    number(json, "openingMm", chart.openingMm());
     json.set(
         "notJudged", Json.texts(chart.notJudged().stream().map(ChartJson::word).sorted().toList()));
     json.set("notes", Json.texts(chart.notes()));

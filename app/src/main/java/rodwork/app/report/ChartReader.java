@@ -44,6 +44,7 @@ public final class ChartReader {
           "freeEnds",
           "allergies",
           "allergiesAsked",
+          "openingMm",
           "notJudged",
           "notes");
   private static final Set<String> TOOTH =
@@ -129,6 +130,7 @@ public final class ChartReader {
         freeEnds(json.path("freeEnds")),
         texts(json, "/allergies"),
         kind(Answer.class, json, "/allergiesAsked", Answer.NOT_KNOWN),
+        number(json, "/openingMm", 0, Chart.WIDEST_OPENING_MM),
         notJudged(json),
         texts(json, "/notes"));
   }

@@ -30,6 +30,7 @@ public final class PathJson {
     Json.put(json, "coneDeg", found.map().coneDeg());
     Json.put(json, "stepDeg", found.map().stepDeg());
     json.put("tilts", found.map().tilts().size());
+    found.teeth().dentition().chart().openingMm().ifPresent(mm -> Json.put(json, "openingMm", mm));
     ArrayNode abutments = json.putArray("abutments");
     found.sites().abutments().forEach(abutments::add);
     json.set("reference", factors(found, found.reference()));

@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalDouble;
 import rodwork.app.operation.SearchPath;
 import rodwork.survey.SurveyRules;
 import rodwork.survey.path.PathComparison;
 import rodwork.survey.path.PathFactors;
+import rodwork.survey.path.Travel;
 
 /** A search for the path as a short table for a person, and its map as a table for a program. */
 public final class PathTable {
@@ -98,6 +100,7 @@ public final class PathTable {
               "Note: a total tilt of %.1f° is more than the few degrees that are usual.",
               total));
     }
+    lines.add(wayOut(found));
     for (Map.Entry<Integer, Double> tooth :
         found.map().neverHeld(rules.fits().value()).entrySet()) {
       lines.add(
@@ -109,6 +112,30 @@ public final class PathTable {
               tooth.getValue()));
     }
     lines.add("An aid: the prescriber examines the patient, decides and signs.");
+  }
+
+  /** How the denture leaves at the best tilt, held against the opening of the mouth. */
+  private static String wayOut(SearchPath.Found found) {
+    Travel travel = found.best().travel();
+    OptionalDouble opening = found.teeth().dentition().chart().openingMm();
+    String way =
+        String.format(
+            Locale.ROOT,
+            "On the way out at the best tilt nothing touches any more after %.1f mm, with a sideways"
+                + " shift of %.1f mm; the denture rises %.1f mm above the occlusal plane, beyond its"
+                + " own height: ",
+            travel.alongMm(),
+            travel.shiftMm(),
+            travel.roomMm());
+    if (opening.isEmpty()) {
+      return way + "the opening of the mouth is not known.";
+    }
+    return way
+        + String.format(
+            Locale.ROOT,
+            "the mouth opens %.0f mm%s.",
+            opening.getAsDouble(),
+            travel.roomMm() > opening.getAsDouble() ? ", which is less" : "");
   }
 
   /** Every tilt of the map, one a line, with a head line; lengths in mm, angles in degrees. */

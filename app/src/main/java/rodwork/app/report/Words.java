@@ -1,9 +1,12 @@
 package rodwork.app.report;
 
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.Jaw;
 import rodwork.survey.SurveyLine;
+import rodwork.survey.path.Zone;
 
 /** The fixed words of kinds, the same in JSON, tables and pictures. */
 public final class Words {
@@ -21,5 +24,15 @@ public final class Words {
       case BAND_UPPER -> "band-upper";
       case BAND_LOWER -> "band-lower";
     };
+  }
+
+  /** Such as "lingual-strip". */
+  public static String of(Zone.Kind kind) {
+    return kind.word().replace(' ', '-');
+  }
+
+  /** The kind of a zone by its word. */
+  public static Optional<Zone.Kind> zoneKind(String word) {
+    return Arrays.stream(Zone.Kind.values()).filter(kind -> of(kind).equals(word)).findFirst();
   }
 }

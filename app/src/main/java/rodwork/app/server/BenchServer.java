@@ -237,10 +237,11 @@ public final class BenchServer implements AutoCloseable {
     routes.addTo(config.routes);
     new TeethRoutes(shelf).addTo(config.routes);
     new OpposingRoutes(shelf).addTo(config.routes);
-    new PathRoutes(shelf).addTo(config.routes);
+    PlanRoutes plans = new PlanRoutes(shelf);
+    new PathRoutes(shelf, plans).addTo(config.routes);
     new TripodRoutes(shelf).addTo(config.routes);
     new AbutmentRoutes(shelf).addTo(config.routes);
-    new PlanRoutes(shelf).addTo(config.routes);
+    plans.addTo(config.routes);
     new HelpRoutes(shelf).addTo(config.routes);
     CaseRoutes cases = new CaseRoutes(shelf, settings.store());
     cases.addTo(config.routes);

@@ -6,6 +6,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.io.IOException;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
 import org.jspecify.annotations.Nullable;
 import rodwork.app.AppRefusal;
@@ -13,21 +15,32 @@ import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.SearchPath;
 import rodwork.app.report.Json;
 import rodwork.app.report.PathJson;
+import rodwork.app.report.Words;
 import rodwork.geometry.Watch;
 import rodwork.survey.Tilt;
 import rodwork.survey.path.PathComparison;
 import rodwork.survey.path.PathFactors;
 import rodwork.survey.path.PathMap;
 import rodwork.survey.path.PathSearch;
+import rodwork.survey.path.Zone;
 
 /** The search for the path on a cast whose teeth are known: docs/protocol.md. */
 final class PathRoutes {
   private final Shelf shelf;
-  private @Nullable CastTeeth lastTeeth;
-  private SearchPath.@Nullable Prepared last;
+  private final PlanRoutes plans;
+  private @Nullable Ready last;
 
-  PathRoutes(Shelf shelf) {
+  /** A cast made ready, and what for. */
+  private record Ready(CastTeeth teeth, JsonNode inTheWay, SearchPath.Prepared prepared) {}
+
+  /**
+   * The routes.
+   *
+   * @param plans make the plan whose parts a search goes by
+   */
+  PathRoutes(Shelf shelf, PlanRoutes plans) {
     this.shelf = shelf;
+    this.plans = plans;
   }
 
   void addTo(RoutesConfig routes) {
@@ -38,12 +51,14 @@ final class PathRoutes {
   /** A coarse map at once, then every tilt; told line by line, and stopped when nobody listens. */
   private void search(Context request) throws IOException {
     String id = request.pathParam("id");
+    JsonNode body = Requests.json(request);
     known(id);
+    leftOut(body.path("inTheWay"));
     request.contentType("application/x-ndjson");
     SearchLines lines = new SearchLines(request.res().getOutputStream());
     try {
-      SearchPath.Prepared prepared = prepared(id, lines);
-      double cone = prepared.rules().path().cone().value();
+      SearchPath.Prepared prepared = prepared(id, body, lines);
+      double cone = prepared.rules().cone().value();
       lines.send("coarse", map(prepared.search().coarse(cone, lines)));
       SearchPath.Found found = prepared.found(cone, lines);
       ObjectNode json = PathJson.of(found);
@@ -61,7 +76,7 @@ final class PathRoutes {
     JsonNode body = Requests.json(request);
     Tilt from = Requests.tilt(body, "from");
     Tilt to = Requests.tilt(body, "to");
-    SearchPath.Prepared prepared = prepared(request.pathParam("id"), Watch.NONE);
+    SearchPath.Prepared prepared = prepared(request.pathParam("id"), body, Watch.NONE);
     PathSearch search = prepared.search();
     request.contentType("application/json");
     request.result(
@@ -69,26 +84,36 @@ final class PathRoutes {
             PathJson.sideBySide(
                 prepared.sites().planes(),
                 PathComparison.of(
-                    search.at(from, Watch.NONE),
-                    search.at(to, Watch.NONE),
-                    prepared.rules().path()))));
+                    search.at(from, Watch.NONE), search.at(to, Watch.NONE), prepared.rules()))));
   }
 
   /** What belongs to a cast and its teeth is made once; one cast is made ready at a time. */
-  private synchronized SearchPath.Prepared prepared(String id, Watch watch) {
+  private synchronized SearchPath.Prepared prepared(String id, JsonNode body, Watch watch) {
     CastTeeth teeth = known(id);
-    SearchPath.Prepared ready = last;
-    if (ready != null && teeth.equals(lastTeeth)) {
-      return ready;
+    JsonNode wanted = body.path("inTheWay");
+    Ready ready = last;
+    if (ready == null || !teeth.equals(ready.teeth) || !wanted.equals(ready.inTheWay)) {
+      JsonNode plan = wanted.path("plan");
+      SearchPath.InTheWay inTheWay =
+          new SearchPath.InTheWay(
+              leftOut(wanted), plan.isObject() ? plans.planned(id, plan).plan() : null);
+      ready =
+          new Ready(teeth, wanted, SearchPath.prepare(teeth, shelf.rulebook(id), inTheWay, watch));
+      last = ready;
     }
-    ready =
-        SearchPath.prepare(
-            teeth,
-            new SearchPath.SearchRules(shelf.rulebook(id).path(), shelf.rulebook(id).planes()),
-            watch);
-    lastTeeth = teeth;
-    last = ready;
-    return ready;
+    return ready.prepared;
+  }
+
+  /** The kinds of surface that do not count as in the way. */
+  private static Set<Zone.Kind> leftOut(JsonNode inTheWay) {
+    Set<Zone.Kind> kinds = new TreeSet<>();
+    for (JsonNode word : inTheWay.path("leftOut")) {
+      kinds.add(
+          Words.zoneKind(word.asText())
+              .orElseThrow(
+                  () -> Requests.unreadable("leftOut: " + word + " is no kind of surface")));
+    }
+    return kinds;
   }
 
   private CastTeeth known(String id) {

@@ -22,6 +22,7 @@ import rodwork.app.operation.WantedTeeth;
 import rodwork.app.report.Json;
 import rodwork.app.report.LabelsFile;
 import rodwork.app.report.Schemas;
+import rodwork.casework.rulebook.Rulebook;
 import rodwork.geometry.Watch;
 import rodwork.geometry.testing.Shared;
 import rodwork.survey.path.PathFactors;
@@ -69,14 +70,56 @@ class PathCommandTest {
   }
 
   @Test
+  void partsOfThePlanStandForTheSurfacesThatAnatomySuggests() throws IOException {
+    Path json = folder.resolve("path.json");
+    Path chart = folder.resolve("chart.json");
+    Files.writeString(
+        chart,
+        "{\"format\":\"rodwork chart\",\"version\":1,\"jaw\":\"upper\",\"missing\":[14],"
+            + "\"openingMm\":2}");
+    Shell shell =
+        Shell.run(
+            "path",
+            Shared.file("arches/upper-14.ply").toString(),
+            "--labels",
+            Shared.file("arches/upper-14.labels.json").toString(),
+            "--chart",
+            chart.toString(),
+            "--cone",
+            "3",
+            "--planned",
+            "--leave-out",
+            "bar-arm",
+            "--json",
+            json.toString());
+    assertThat(shell.code()).as(shell.err()).isEqualTo(0);
+    JsonNode found = Json.read(Files.readString(json));
+    assertThat(Schemas.errors("path", found)).isEmpty();
+    assertThat(found.get("best").get("zones").findValuesAsText("kind"))
+        .contains("base", "major connector")
+        .doesNotContain("palate", "facial strip", "bar arm");
+    double room = found.get("best").get("travel").get("roomMm").asDouble();
+    assertThat(shell.out())
+        .contains("the mouth opens 2 mm" + (room > 2 ? ", which is less" : "") + ".");
+  }
+
+  @Test
+  void aKindOfSurfaceThatThereIsNotIsRefused() {
+    Shell shell = Shell.run("path", "cast.stl", "--leave-out", "base,roof");
+    assertThat(shell.code()).isEqualTo(2);
+    assertThat(shell.err()).contains("'roof' is none of base, lingual-strip, palate");
+  }
+
+  @Test
   void theMapAgreesWithTheCastItself() {
     OpenedCast cast =
         OpenCast.of(Shared.file("arches/upper-15-24.ply"), CastOptions.NONE, Watch.NONE);
     int[] labels = LabelsFile.read(Shared.file("arches/upper-15-24.labels.json"));
     CastTeeth teeth =
         FindTeeth.labelled(cast, new WantedTeeth(Set.of(), null, List.of()), labels, Watch.NONE);
-    SearchPath.SearchRules rules = SearchPath.SearchRules.SHIPPED;
-    PathSearch search = SearchPath.prepare(teeth, rules, Watch.NONE).search();
+    PathSearch search =
+        SearchPath.prepare(teeth, Rulebook.shipped(), SearchPath.InTheWay.ANATOMY, Watch.NONE)
+            .search();
     PathMap map = search.map(8, Watch.NONE);
     long seed = 20;
     Random random = new Random(seed);

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.tooth.Surface;
+import rodwork.casework.rulebook.Rulebook;
 import rodwork.geometry.Watch;
 import rodwork.survey.Tilt;
 import rodwork.survey.path.PathComparison;
@@ -29,7 +30,7 @@ class SearchPathTest {
     CastTeeth teeth =
         FindTeeth.of(
             OpenDemo.of(jaw, Watch.NONE), new WantedTeeth(gone, null, List.of()), Watch.NONE);
-    return SearchPath.prepare(teeth, SearchPath.SearchRules.SHIPPED, Watch.NONE);
+    return SearchPath.prepare(teeth, Rulebook.shipped(), SearchPath.InTheWay.ANATOMY, Watch.NONE);
   }
 
   private static PlaneReading plane(PathFactors at, int tooth, Surface face) {

@@ -172,6 +172,7 @@ class ChartReaderTest {
         ends,
         random.nextBoolean() ? List.of("nickel") : List.of(),
         one(random, Answer.values()),
+        number(random, 0, Chart.WIDEST_OPENING_MM),
         special,
         notes);
   }

@@ -15,6 +15,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -103,6 +105,38 @@ class PathServerTest {
             .formatted(best.get("anteriorDeg").asDouble(), best.get("rightDeg").asDouble());
     JsonNode sideBySide = visitor.json("POST", cast + "/path/compare", compare, 200);
     assertThat(sideBySide.get("rows")).isNotEmpty();
+    assertThat(kindsInTheWay(sideBySide)).containsExactly("base", "facial strip", "palate");
+  }
+
+  @Test
+  void whatCountsAsInTheWayIsAPersonsChoiceAndGivesWayToAPlan() throws IOException {
+    String cast = open(Shared.file("arches/upper-14.ply")); // its palate was scanned
+    visitor.json("POST", cast + "/teeth", "{\"missing\":[14]}", 200);
+    String compare = "{\"from\":[0,0],\"to\":[2,1],\"inTheWay\":%s}";
+    JsonNode without =
+        visitor.json(
+            "POST",
+            cast + "/path/compare",
+            compare.formatted("{\"leftOut\":[\"palate\",\"facial-strip\"]}"),
+            200);
+    assertThat(kindsInTheWay(without)).containsExactly("base");
+    JsonNode planned =
+        visitor.json(
+            "POST",
+            cast + "/path/compare",
+            compare.formatted(
+                "{\"leftOut\":[\"bar-arm\"],\"plan\":{\"tilt\":[0,0],\"choices\":{}}}"),
+            200);
+    assertThat(kindsInTheWay(planned)).containsExactly("base", "major connector");
+    JsonNode wrong =
+        visitor.json("POST", cast + "/path", "{\"inTheWay\":{\"leftOut\":[\"roof\"]}}", 400);
+    assertThat(wrong.get("message").asText()).contains("\"roof\"");
+  }
+
+  private static SortedSet<String> kindsInTheWay(JsonNode compared) {
+    SortedSet<String> kinds = new TreeSet<>();
+    compared.get("to").get("zones").forEach(zone -> kinds.add(zone.get("kind").asText()));
+    return kinds;
   }
 
   @Test

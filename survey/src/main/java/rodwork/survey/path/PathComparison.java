@@ -68,7 +68,7 @@ public record PathComparison(
     for (int i = 0; i < from.interference().zones().size(); i++) {
       var before = from.interference().zones().get(i);
       var after = to.interference().zones().get(i);
-      String name = before.zone().kind().word() + " " + before.zone().name();
+      String name = (before.zone().kind().word() + " " + before.zone().name()).strip();
       changes.less(
           PathFactors.Factor.INTERFERENCE,
           name + ", mean undercut in the way",

@@ -1,6 +1,7 @@
 package rodwork.survey.path;
 
 import java.util.List;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -25,6 +26,16 @@ public record PathSites(
     terminals = List.copyOf(terminals);
     zones = List.copyOf(zones);
     fronts = List.copyOf(fronts);
+  }
+
+  /** The same sites without the zones of some kinds. */
+  public PathSites without(Set<Zone.Kind> kinds) {
+    return with(zones.stream().filter(zone -> !kinds.contains(zone.kind())).toList());
+  }
+
+  /** The same sites with other zones, such as the parts of a plan. */
+  public PathSites with(List<Zone> others) {
+    return new PathSites(planes, terminals, others, fronts);
   }
 
   /** All places whose undercut depth is looked at, scan frame [mm]. */

@@ -2,6 +2,7 @@ package rodwork.survey.path;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.Arch;
 import rodwork.geometry.Vec3;
 
 /**
@@ -18,7 +19,11 @@ public record Zone(Kind kind, String name, List<Sample> samples) {
     BASE("base"),
     LINGUAL_STRIP("lingual strip"),
     PALATE("palate"),
-    FACIAL_STRIP("facial strip");
+    FACIAL_STRIP("facial strip"),
+    /** The major connector of a plan, in place of the strip or the palate. */
+    CONNECTOR("major connector"),
+    /** A bar arm of a plan, in place of the facial strip of its tooth. */
+    BAR("bar arm");
 
     private final String word;
 
@@ -42,7 +47,26 @@ public record Zone(Kind kind, String name, List<Sample> samples) {
    */
   public record Sample(Vec3 point, double areaMm2, Vec3 normal, @Nullable Vec3 towards) {}
 
+  /** A sample stands for a piece of surface of this size [mm]. */
+  static final double CELL_MM = 2.2;
+
   public Zone {
     samples = List.copyOf(samples);
+  }
+
+  /**
+   * The zone of a piece of the cast.
+   *
+   * @param triangles of it
+   * @param towards as in {@link Sample}
+   */
+  public static Zone over(
+      Arch arch, Kind kind, String name, int[] triangles, @Nullable Vec3 towards) {
+    return new Zone(
+        kind,
+        name,
+        SurfaceCells.of(arch, triangles, CELL_MM).stream()
+            .map(cell -> new Sample(cell.point(), cell.areaMm2(), cell.normal(), towards))
+            .toList());
   }
 }

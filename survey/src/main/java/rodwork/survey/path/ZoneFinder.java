@@ -18,8 +18,6 @@ import rodwork.geometry.Vec3;
  * margins, and a strip below the facial margin of each likely abutment.
  */
 final class ZoneFinder {
-  private static final double CELL_MM = 2.2;
-
   /** A base covers this much of both flanks of a ridge: sideways, and down [mm]. */
   private static final double BASE_ACROSS_MM = 8;
 
@@ -54,7 +52,7 @@ final class ZoneFinder {
         SurfaceCells.of(
             arch,
             t -> dentition.labels().of(t) == ToothLabels.GUM && !arch.surface().isBase(t),
-            CELL_MM);
+            Zone.CELL_MM);
     List<Tooth> teeth = List.copyOf(dentition.inOrder());
     this.toMargin = gum.parallelStream().map(cell -> nearestMargin(teeth, cell.point())).toList();
   }

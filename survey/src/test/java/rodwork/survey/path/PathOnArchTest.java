@@ -4,10 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -26,6 +29,7 @@ import rodwork.geometry.Watch;
 import rodwork.geometry.io.MeshFiles;
 import rodwork.geometry.mesh.BoundaryLoops;
 import rodwork.geometry.mesh.MeshTopology;
+import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.mesh.TriangleTree;
 import rodwork.geometry.overhang.Overhang;
 import rodwork.geometry.overhang.OverhangLimits;
@@ -45,9 +49,13 @@ class PathOnArchTest {
   private static final String NAME = "upper-16-23";
 
   private static Arch arch() {
+    return arch(NAME);
+  }
+
+  private static Arch arch(String name) {
     return Arch.of(
         MeshTopology.of(
-            MeshFiles.read(Shared.file("arches/" + NAME + ".ply"), Watch.NONE).toMesh()),
+            MeshFiles.read(Shared.file("arches/" + name + ".ply"), Watch.NONE).toMesh()),
         Jaw.UPPER,
         FrameHints.NONE);
   }
@@ -107,6 +115,66 @@ class PathOnArchTest {
     }
   }
 
+  /** The patient's right half of a real arch and its mirror image: one tooth is missing a side. */
+  @Test
+  void aSymmetricCastGivesASymmetricMapInEveryFactor() throws IOException {
+    String name = "upper-15-24";
+    Arch arch = arch(name);
+    ArchFrame frame = arch.frame();
+    TriangleMesh upright = Reshape.each(arch.mesh(), p -> frame.toArch(p.minus(frame.origin())));
+    int[] all = Shared.labels(name);
+    boolean rightIsNegative = sideOf(upright, all, 1) < 0;
+    IntPredicate right = t -> upright.pointOn(t, 1 / 3.0, 1 / 3.0).x() < 0 == rightIsNegative;
+    TriangleMesh half = Reshape.only(upright, right);
+    int[] here =
+        IntStream.range(0, all.length)
+            .filter(right)
+            // The neighbour's corner that reaches over the middle stays gum.
+            .map(t -> all[t] / 10 == 1 ? all[t] : ToothLabels.GUM)
+            .toArray();
+    int[] both =
+        IntStream.concat(
+                Arrays.stream(here), Arrays.stream(here).map(fdi -> fdi == 0 ? 0 : fdi + 10))
+            .toArray();
+    TriangleMesh cast = Reshape.joined(half, Reshape.mirrored(half));
+    Arch symmetric =
+        new Arch(
+            MeshTopology.of(cast),
+            AnatomicSurface.whole(cast),
+            new ArchFrame(Vec3.ZERO, Vec3.Y, Vec3.Z, Jaw.UPPER, 0, 0));
+    Dentition dentition =
+        Dentition.of(symmetric, ToothLabels.of(both), Chart.blank(Jaw.UPPER), Watch.NONE);
+    PathSites sites =
+        SiteFinder.find(
+            symmetric, TriangleTree.of(cast), dentition, PathRules.SHIPPED, PlaneRules.SHIPPED);
+    assertThat(sites.abutments()).containsExactly(14, 16, 24, 26);
+    assertThat(sites.planes()).isNotEmpty();
+    assertThat(sites.fronts()).isNotEmpty();
+    assertThat(sites.zones()).extracting(Zone::kind).contains(Zone.Kind.BASE, Zone.Kind.PALATE);
+    PathMap map = search(symmetric, sites).map(8, Watch.NONE);
+    for (PathFactors tilt : map.tilts()) {
+      PathFactors mirrored =
+          map.nearest(new Tilt(tilt.tilt().anteriorDeg(), -tilt.tilt().rightDeg()));
+      assertThat(mirrored.worth())
+          .as("worth at %s against %s", mirrored.tilt(), tilt.tilt())
+          .isCloseTo(tilt.worth(), within(0.01 * tilt.worth()));
+      for (PathFactors.Factor factor : PathFactors.Factor.values()) {
+        assertThat(mirrored.worth(factor))
+            .as("%s at %s against %s", factor.word(), mirrored.tilt(), tilt.tilt())
+            .isCloseTo(tilt.worth(factor), within(0.01));
+      }
+    }
+  }
+
+  /** Where the teeth of a quadrant lie across the arch, in the mean [mm]. */
+  private static double sideOf(TriangleMesh mesh, int[] labels, int quadrant) {
+    return IntStream.range(0, labels.length)
+        .filter(t -> labels[t] / 10 == quadrant)
+        .mapToDouble(t -> mesh.pointOn(t, 1 / 3.0, 1 / 3.0).x())
+        .average()
+        .orElseThrow();
+  }
+
   @Test
   void whatATiltOffersIsWhatTheWholeCastSays() throws IOException {
     Arch arch = arch();
@@ -152,12 +220,7 @@ class PathOnArchTest {
   })
   void everySideHasABackToothAmongItsAbutments(String name, String missing, String likely)
       throws IOException {
-    Arch arch =
-        Arch.of(
-            MeshTopology.of(
-                MeshFiles.read(Shared.file("arches/" + name + ".ply"), Watch.NONE).toMesh()),
-            Jaw.UPPER,
-            FrameHints.NONE);
+    Arch arch = arch(name);
     Chart chart = Chart.missing(Jaw.UPPER, numbers(missing));
     Dentition dentition =
         Dentition.of(arch, ToothLabels.of(Shared.labels(name)), chart, Watch.NONE);
