@@ -50,11 +50,22 @@ public record ToothEntry(
    * (handbook C29): I moves less than 1 mm horizontally, II 1 mm or more, III also vertically.
    */
   public enum Mobility {
-    NONE,
-    I,
-    II,
-    III,
-    NOT_KNOWN
+    NONE(0),
+    I(1),
+    II(2),
+    III(3),
+    NOT_KNOWN(-1);
+
+    private final int grade;
+
+    Mobility(int grade) {
+      this.grade = grade;
+    }
+
+    /** The grade as a number; −1: not known. */
+    public int grade() {
+      return grade;
+    }
   }
 
   /** What covers the enamel. */

@@ -13,7 +13,8 @@ import rodwork.rules.Thresholds;
  * @param crossingRelief relief where metal crosses the gingival margin
  * @param bead depth of the bead along an upper connector
  * @param barThickness of a lingual or sublingual bar
- * @param plateThickness of a plate or strap
+ * @param plateThickness of a plate
+ * @param frameThickness of straps, frames and U-shaped connectors
  * @param minorThickness of a minor connector
  * @param restThickness of a rest at the marginal ridge
  * @param tissueStop side of a tissue stop
@@ -26,6 +27,7 @@ public record LaboratoryRules(
     Threshold bead,
     Threshold barThickness,
     Threshold plateThickness,
+    Threshold frameThickness,
     Threshold minorThickness,
     Threshold restThickness,
     Threshold tissueStop) {
@@ -40,6 +42,7 @@ public record LaboratoryRules(
         book.get("bead-depth", "mm"),
         book.get("lingual-bar-thickness", "mm"),
         book.get("palatal-plate-thickness", "mm"),
+        book.get("palatal-frame-thickness", "mm"),
         book.get("minor-connector-thickness", "mm"),
         book.get("rest-thickness-least", "mm"),
         book.get("tissue-stop-side", "mm"));

@@ -16,6 +16,7 @@ import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
 import rodwork.rules.Limit;
 import rodwork.rules.Reading;
+import rodwork.rules.Threshold;
 import rodwork.rules.Verdict;
 import rodwork.survey.plane.PlanePatch;
 
@@ -49,14 +50,13 @@ final class PlanRows {
     json.put("chosen", connector.chosen());
     Figures.put(json, "leastWidthMm", connector.leastWidthMm(), Figures.MM);
     Figures.put(json, "areaMm2", connector.areaMm2(), Figures.AREA);
-    boolean bar =
-        connector.kind() == ConnectorKind.LINGUAL_BAR
-            || connector.kind() == ConnectorKind.SUBLINGUAL_BAR;
-    Figures.put(
-        json,
-        "thicknessMm",
-        (bar ? laboratory.barThickness() : laboratory.plateThickness()).value(),
-        Figures.MM);
+    Threshold thickness =
+        switch (connector.kind()) {
+          case LINGUAL_BAR, SUBLINGUAL_BAR -> laboratory.barThickness();
+          case LINGUAL_PLATE, PALATAL_PLATE -> laboratory.plateThickness();
+          case PALATAL_STRAP, ANTERIOR_POSTERIOR_STRAP, U_SHAPED -> laboratory.frameThickness();
+        };
+    Figures.put(json, "thicknessMm", thickness.value(), Figures.MM);
     String border = (upper ? rules.upper().border() : rules.lower().border()).id();
     Figures.put(json, "fromMarginsMm", measured(plan, border), Figures.MM);
     Figures.put(json, "openingMm2", openingMm2(connector), Figures.AREA);

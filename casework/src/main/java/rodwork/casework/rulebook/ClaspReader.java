@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.design.arm.ArmMaterial;
@@ -78,10 +79,26 @@ final class ClaspReader {
         millimetres(tip.at("gauge")),
         spot(e.at("origin")),
         e.at("arm").make(() -> Family.ArmShape.valueOf(constant(e.at("arm").text()))),
+        runs(e.find("runs")),
+        rests(e.find("rests")),
         e.at("opposing").make(() -> Family.Opposing.valueOf(constant(e.at("opposing").text()))),
         material.text(),
         millimetres(tip.at("deepen-at-most")),
         clauses);
+  }
+
+  private static Family.Runs runs(@Nullable Entry e) {
+    return e == null
+        ? Family.Runs.ABOVE_THE_LINE
+        : e.make(() -> Family.Runs.valueOf(constant(e.text())));
+  }
+
+  private static Set<Family.RestAt> rests(@Nullable Entry e) {
+    return e == null
+        ? Set.of()
+        : e.items().stream()
+            .map(one -> one.make(() -> Family.RestAt.valueOf(constant(one.text()))))
+            .collect(Collectors.toSet());
   }
 
   private static AbutmentFacts.Spot spot(Entry e) {
@@ -89,7 +106,7 @@ final class ClaspReader {
   }
 
   private static String constant(String word) {
-    return word.toUpperCase(Locale.ROOT).replace('-', '_');
+    return word.toUpperCase(Locale.ROOT).replace('-', '_').replace(' ', '_');
   }
 
   private Threshold millimetres(Entry e) {

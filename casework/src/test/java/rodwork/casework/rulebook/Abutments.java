@@ -59,6 +59,7 @@ final class Abutments {
     put(general, Fact.PLANE_HEIGHT, 2.5);
     put(general, Fact.PLANE_ENAMEL, 0.2);
     put(general, Fact.RECIPROCAL_UNDERCUT, 0);
+    put(general, Fact.FACIAL_ARM_UNDERCUT, 0);
     put(general, Fact.RECIPROCAL_HEIGHT, 3);
     put(general, Fact.CIRCLET_LENGTH, 16);
     put(general, Fact.BAR_LENGTH, 14);

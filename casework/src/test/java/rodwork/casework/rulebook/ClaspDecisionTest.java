@@ -141,10 +141,11 @@ class ClaspDecisionTest {
     c.add(change(p, Fact.BAR_LENGTH, mm(10), "bar-length", Map.of()));
     c.add(
         change(
-            p, Fact.SURVEY_LINE, word("diagonal near"), "y-bar-line", all(Answer.SERVES, "y-bar")));
-    Map<String, Answer> high = out("t-bar", "modified-t-bar");
-    high.put("y-bar", Answer.SERVES);
-    c.add(change(p, Fact.SURVEY_LINE, word("high"), "", high));
+            p, Fact.SURVEY_LINE, word("low between"), "y-bar-line", all(Answer.SERVES, "y-bar")));
+    c.add(change(p, Fact.SURVEY_LINE, word("diagonal near"), "", Map.of()));
+    c.add(
+        change(
+            p, Fact.SURVEY_LINE, word("high"), "t-bar-high-line", out("t-bar", "modified-t-bar")));
     c.add(
         change(
             f,
@@ -239,6 +240,27 @@ class ClaspDecisionTest {
                 "i-bar",
                 "t-bar",
                 "modified-t-bar")));
+    // A front tooth has less enamel to lose.
+    c.add(
+        change(
+            p.with(Fact.TOOTH_KIND, word("canine")),
+            Fact.RECIPROCAL_UNDERCUT,
+            mm(0.4),
+            "reciprocal-undercut-front",
+            out(
+                "cast-circumferential",
+                "reverse-circlet",
+                "combination",
+                "i-bar",
+                "t-bar",
+                "modified-t-bar")));
+    c.add(
+        change(
+            f.with(Fact.TOOTH_KIND, word("canine")),
+            Fact.PLANE_HEIGHT,
+            mm(1),
+            "rpi-plane-front",
+            all(Answer.SERVES_AFTER, "rpi")));
     c.add(change(p, Fact.RECIPROCAL_HEIGHT, mm(1), "reciprocal-contact", Map.of()));
     c.add(change(p, Fact.TOOTH_KIND, word("canine"), "", out("hairpin", "back-action")));
     // Where there is no space.
@@ -274,6 +296,45 @@ class ClaspDecisionTest {
             mm(1.4),
             "",
             out("ring-lower", "i-bar", "t-bar", "modified-t-bar")));
+    // The strut of an upper ring is palatal: facial tissue and vestibule are nothing to it.
+    for (Fact facial : List.of(Fact.VESTIBULE_DEPTH, Fact.TISSUE_UNDERCUT_3)) {
+      c.add(
+          change(
+              upper,
+              facial,
+              mm(facial == Fact.VESTIBULE_DEPTH ? 3 : 1.4),
+              "",
+              out("i-bar", "t-bar", "modified-t-bar")));
+    }
+    c.add(
+        change(
+            lower,
+            Fact.FACIAL_ARM_UNDERCUT,
+            mm(0.3),
+            "facial-arm-undercut",
+            all(Answer.SERVES_AFTER, "lingual-retention")));
+    c.add(
+        change(
+            lower,
+            Fact.FACIAL_ARM_UNDERCUT,
+            mm(0.6),
+            "facial-arm-undercut",
+            out("lingual-retention")));
+    // The arm of an RPA lies on the line: half its width must have room above it.
+    c.add(
+        new Change(
+            "a line high where the arms begin next to a free end",
+            f,
+            Abutments.facial(f, near, Abutments.third(0.6, 1.2, 2.5, 0.25, 0.5)),
+            "",
+            Map.of()));
+    c.add(
+        new Change(
+            "so high that half an arm has no room",
+            f,
+            Abutments.facial(f, near, Abutments.third(0.6, 0.5, 2.5, 0.25, 0.5)),
+            "arm-on-line-at-origin",
+            all(Answer.SERVES_AFTER, "rpa")));
     // Readings of the thirds.
     c.add(
         new Change(
@@ -312,7 +373,7 @@ class ClaspDecisionTest {
         new Change(
             "a line high where the arm begins",
             p,
-            Abutments.facial(p, near, Abutments.third(0.6, 1.0, 2.5, 0.25, 0.5)),
+            Abutments.facial(p, near, Abutments.third(0.6, 1.2, 2.5, 0.25, 0.5)),
             "cast-arm-above-line-at-origin",
             all(Answer.SERVES_AFTER, "cast-circumferential")));
     c.add(
@@ -542,6 +603,20 @@ class ClaspDecisionTest {
   }
 
   @Test
+  void whatWaitsForTheUndercutToBeMadeIsSaid() {
+    AbutmentFacts shallow =
+        Abutments.facial(Abutments.premolar(), AcrossThird.MESIAL, Abutments.third(0.15, 2.2, 2.5));
+    Judgement circlet = JUDGE.judge(shallow).of("cast-circumferential");
+    assertThat(circlet.answer()).isEqualTo(Answer.SERVES_AFTER);
+    for (String open : List.of("tip-clear-of-margin", "tip-holds-at-reference", "arm-stress")) {
+      assertThat(circlet.step(open).orElseThrow().finding().verdict())
+          .as(open)
+          .isEqualTo(Verdict.NOT_KNOWN);
+    }
+    assertThat(circlet.undecided()).isEmpty();
+  }
+
+  @Test
   void aLastResortComesBehindWhatIsNotDecided() {
     AbutmentFacts unknown = Abutments.premolar().without(Fact.VESTIBULE_DEPTH);
     List<String> order =
@@ -552,6 +627,12 @@ class ClaspDecisionTest {
     assertThat(JUDGE.judge(unknown).of("back-action").answer()).isEqualTo(Answer.SERVES);
     assertThat(JUDGE.judge(unknown).of("i-bar").answer()).isEqualTo(Answer.NOT_DECIDED);
     assertThat(order.getLast()).isEqualTo("back-action");
+    assertThat(JUDGE.judge(unknown).first().orElseThrow().family().id())
+        .isEqualTo("cast-circumferential");
+    assertThat(
+            Judgement.ORDER.compare(
+                JUDGE.judge(unknown).of("i-bar"), JUDGE.judge(unknown).of("back-action")))
+        .isNegative();
     assertThat(JUDGE.judge(unknown).of("back-action").rankedBy()).startsWith("A last resort: ");
   }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.space.Space;
 import rodwork.design.arm.ArmRules;
 import rodwork.design.clasp.Judgement;
 import rodwork.design.course.ClaspAction;
@@ -22,7 +23,8 @@ import rodwork.rules.Threshold;
  *
  * @param shares one a tooth
  * @param sumN of all that are credited [N]
- * @param findings the sum against what is wanted of a denture; empty where nothing is credited
+ * @param findings the sum against what is wanted of a denture with two free ends; empty for others,
+ *     and where nothing is credited
  */
 public record Retention(List<Share> shares, Range sumN, List<Finding> findings) {
   /**
@@ -52,13 +54,12 @@ public record Retention(List<Share> shares, Range sumN, List<Finding> findings) 
   /** Of judged abutments; a tooth with two rows takes part with the better answered one. */
   public static Retention of(List<Abutment> abutments, ArmRules rules) {
     Map<ToothNumber, Share> shares = new LinkedHashMap<>();
-    Map<ToothNumber, Judgement.Answer> answers = new LinkedHashMap<>();
+    Map<ToothNumber, Judgement> answers = new LinkedHashMap<>();
     for (Abutment abutment : abutments) {
       ToothNumber tooth = abutment.tooth().number();
-      Judgement first = abutment.judgement().inOrder().getFirst();
-      Judgement.Answer before = answers.get(tooth);
-      if (first.answer() == Judgement.Answer.DOES_NOT_SERVE
-          || (before != null && before.compareTo(first.answer()) <= 0)) {
+      Judgement first = abutment.judgement().first().orElse(null);
+      Judgement before = answers.get(tooth);
+      if (first == null || (before != null && Judgement.ORDER.compare(before, first) <= 0)) {
         continue;
       }
       Optional<Range> pull =
@@ -66,7 +67,7 @@ public record Retention(List<Share> shares, Range sumN, List<Finding> findings) 
               .flatMap(ClaspAction::forces)
               .flatMap(f -> f.pullN());
       boolean credited = pull.isPresent() && !first.warnings().contains(HOLDS);
-      answers.put(tooth, first.answer());
+      answers.put(tooth, first);
       shares.put(tooth, new Share(tooth, abutment, first.family().id(), pull, credited));
     }
     double from = 0;
@@ -79,7 +80,15 @@ public record Retention(List<Share> shares, Range sumN, List<Finding> findings) 
       }
     }
     List<Finding> findings = new ArrayList<>();
-    if (to > 0) {
+    long freeEnds =
+        abutments.stream()
+            .flatMap(a -> a.space().stream())
+            .filter(Space::freeEnd)
+            .map(s -> s.missing().getFirst().side())
+            .distinct()
+            .count();
+    // What is wanted is told of dentures with two free ends; others hold by their planes too.
+    if (to > 0 && freeEnds == 2) {
       Reading reading = new Reading.Measured((from + to) / 2, (to - from) / 2, "N");
       findings.add(finding(rules.dentureFrom(), reading, true));
       findings.add(finding(rules.dentureTo(), reading, false));

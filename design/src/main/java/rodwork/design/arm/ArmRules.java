@@ -10,24 +10,18 @@ import rodwork.rules.Thresholds;
  * @param leastFriction least coefficient of friction of an arm on a tooth
  * @param mostFriction greatest
  * @param warnBelow pull of one clasp below which it holds little
- * @param goodFrom pull from which it holds well
- * @param goodTo pull up to which it is gentle
  * @param warnAbove pull above which it loads the tooth too much
  * @param dentureFrom least pull wanted of a whole denture
  * @param dentureTo greatest
- * @param lifeCycles insertions and removals that an arm should last
  * @param stressShare greatest share of the proof stress
  */
 public record ArmRules(
     Threshold leastFriction,
     Threshold mostFriction,
     Threshold warnBelow,
-    Threshold goodFrom,
-    Threshold goodTo,
     Threshold warnAbove,
     Threshold dentureFrom,
     Threshold dentureTo,
-    Threshold lifeCycles,
     Threshold stressShare) {
 
   public static ArmRules from(Thresholds book) {
@@ -35,27 +29,15 @@ public record ArmRules(
         book.get("arm-friction-least", "1"),
         book.get("arm-friction-most", "1"),
         book.get("clasp-pull-warn-below", "N"),
-        book.get("clasp-pull-good-from", "N"),
-        book.get("clasp-pull-good-to", "N"),
         book.get("clasp-pull-warn-above", "N"),
         book.get("denture-pull-from", "N"),
         book.get("denture-pull-to", "N"),
-        book.get("arm-life-cycles", "1"),
         book.get("arm-stress-share", "1"));
   }
 
   /** All of them, for listing. */
   public List<Threshold> all() {
     return List.of(
-        leastFriction,
-        mostFriction,
-        warnBelow,
-        goodFrom,
-        goodTo,
-        warnAbove,
-        dentureFrom,
-        dentureTo,
-        lifeCycles,
-        stressShare);
+        leastFriction, mostFriction, warnBelow, warnAbove, dentureFrom, dentureTo, stressShare);
   }
 }

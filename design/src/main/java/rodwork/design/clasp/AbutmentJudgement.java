@@ -1,6 +1,7 @@
 package rodwork.design.clasp;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -15,6 +16,11 @@ public record AbutmentJudgement(
   public AbutmentJudgement {
     inOrder = List.copyOf(inOrder);
     couldReorder = Set.copyOf(couldReorder);
+  }
+
+  /** What comes first of all that is not ruled out. */
+  public Optional<Judgement> first() {
+    return inOrder.stream().filter(j -> j.answer() != Judgement.Answer.DOES_NOT_SERVE).findFirst();
   }
 
   /** The judgement of a family. */

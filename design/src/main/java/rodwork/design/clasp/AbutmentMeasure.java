@@ -2,6 +2,7 @@ package rodwork.design.clasp;
 
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import rodwork.anatomy.chart.ToothNumber;
@@ -50,7 +51,8 @@ public final class AbutmentMeasure {
         Fact.JAW, new Reading.Word(number.jaw() == rodwork.anatomy.Jaw.UPPER ? "upper" : "lower"));
     facts.put(Fact.SURVEY_LINE, thirds.lineClass(space));
     facts.put(Fact.CROWN_HEIGHT, Reading.mm(tooth.size().facialHeightMm(), marginMm));
-    facts.put(Fact.RECIPROCAL_UNDERCUT, reciprocal(survey, tooth));
+    facts.put(Fact.RECIPROCAL_UNDERCUT, bracing(survey, tooth, Surface.LINGUAL));
+    facts.put(Fact.FACIAL_ARM_UNDERCUT, bracing(survey, tooth, Surface.FACIAL));
     Map<AcrossThird, AbutmentFacts.Crossing> crossings = new EnumMap<>(AcrossThird.class);
     for (AcrossThird across : AcrossThird.values()) {
       List<BarSection> below = sections.stream().filter(s -> s.across() == across).toList();
@@ -74,21 +76,23 @@ public final class AbutmentMeasure {
   }
 
   /**
-   * The deepest undercut half way up the lingual side: where a reciprocal arm lies. Told by the
-   * place alone, for the hollow of an incisor faces up and is no lingual surface by its slope.
+   * The deepest undercut half way up a side: where an arm lies that braces. Told by the place
+   * alone, for the hollow of an incisor faces up and is no lingual surface by its slope.
    */
-  private static Reading reciprocal(Survey survey, Tooth tooth) {
+  private static Reading bracing(Survey survey, Tooth tooth, Surface side) {
     TriangleMesh mesh = survey.surveyor().topology().mesh();
     double deepest = -1;
     for (int t : tooth.copyOfTriangles()) {
       Vec3 p = mesh.pointOn(t, 1 / 3.0, 1 / 3.0);
-      if (Math.abs(tooth.heightShare(p) - 0.5) < ARM_SHARE
-          && tooth.place(p).surface() == Surface.LINGUAL) {
+      if (Math.abs(tooth.heightShare(p) - 0.5) < ARM_SHARE && tooth.place(p).surface() == side) {
         deepest = Math.max(deepest, survey.overhangAt(p).depthMm());
       }
     }
     return deepest < 0
-        ? new Reading.NotKnown("no part of the lingual side was found half way up")
+        ? new Reading.NotKnown(
+            "no part of the "
+                + side.name().toLowerCase(Locale.ROOT)
+                + " side was found half way up")
         : Reading.mm(deepest, survey.surveyor().rules().scanAccuracy().value());
   }
 
@@ -134,8 +138,18 @@ public final class AbutmentMeasure {
 
   private static void lesser(Map<Fact, Reading> facts, Fact fact, Reading reading) {
     Reading before = facts.get(fact);
-    if (before == null || badness(reading) < badness(before)) {
+    if (before == null || smallness(reading) < smallness(before)) {
       facts.put(fact, reading);
     }
+  }
+
+  /** Of what wants to be large: no room is less than not known, which is less than any number. */
+  private static double smallness(Reading reading) {
+    return switch (reading) {
+      case Reading.Measured m -> m.value();
+      case Reading.AtLeast a -> a.value();
+      case Reading.NoRoom _ -> -2;
+      default -> -1;
+    };
   }
 }

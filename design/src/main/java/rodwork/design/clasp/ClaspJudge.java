@@ -35,19 +35,18 @@ public final class ClaspJudge {
             .forEach(c -> couldReorder.add(c.fact()));
       }
     }
-    Comparator<Judgement> order =
-        Comparator.comparing(
-                (Judgement j) ->
-                    j.answer() == Judgement.Answer.DOES_NOT_SERVE
-                        || apply.stream().anyMatch(p -> p.lastResort().contains(j.family().id())))
-            .thenComparing(Judgement::answer);
+    Comparator<Judgement> order = Judgement.ORDER;
     for (Preference p : apply) {
       order = order.thenComparing(j -> p.rank(j.family()));
     }
     List<Judgement> judged =
         book.families().stream()
             .map(f -> FamilyJudge.best(f, facts, book.fits().value()))
-            .map(j -> j.ranked(sentence(j.family(), apply)))
+            .map(
+                j ->
+                    j.ranked(
+                        apply.stream().anyMatch(p -> p.lastResort().contains(j.family().id())),
+                        sentence(j.family(), apply)))
             .sorted(order)
             .toList();
     return new AbutmentJudgement(facts, judged, couldReorder);

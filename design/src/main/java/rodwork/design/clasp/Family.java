@@ -1,6 +1,7 @@
 package rodwork.design.clasp;
 
 import java.util.List;
+import java.util.Set;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.rules.Threshold;
 
@@ -14,6 +15,8 @@ import rodwork.rules.Threshold;
  * @param gauge undercut it takes [mm]
  * @param origin where on the surface the arm begins
  * @param arm how its retentive arm runs
+ * @param runs where its rigid part runs
+ * @param rests where its rests lie; empty: beside a bounded space, away from a free end
  * @param opposing what holds against it
  * @param material id of the material of its retentive arm
  * @param deepening how much an undercut that falls short may be deepened [mm]
@@ -27,6 +30,8 @@ public record Family(
     Threshold gauge,
     AbutmentFacts.Spot origin,
     ArmShape arm,
+    Runs runs,
+    Set<RestAt> rests,
     Opposing opposing,
     String material,
     Threshold deepening,
@@ -43,6 +48,23 @@ public record Family(
     BAR
   }
 
+  /** Where the rigid part of an arm runs. */
+  public enum Runs {
+    /** With its lower edge on the survey line. */
+    ABOVE_THE_LINE,
+    /** With its middle on it, so that it does not act as an inclined rest. */
+    ON_THE_LINE
+  }
+
+  /** Where a rest of a clasp lies. */
+  public enum RestAt {
+    /** On the side of the space, or of the embrasure used. */
+    NEAR,
+    FAR,
+    /** On the next tooth, across the embrasure used. */
+    NEIGHBOUR
+  }
+
   /** What holds against the tip. */
   public enum Opposing {
     /** An arm on the other surface from the side of the space. */
@@ -57,6 +79,7 @@ public record Family(
 
   public Family {
     tips = List.copyOf(tips);
+    rests = Set.copyOf(rests);
     clauses = List.copyOf(clauses);
     if (tips.isEmpty()) {
       throw new IllegalArgumentException("the family " + id + " has no place for its tip");

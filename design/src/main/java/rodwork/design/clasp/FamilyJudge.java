@@ -81,6 +81,7 @@ final class FamilyJudge {
         out ? List.of() : changes,
         warnings,
         out ? Set.of() : undecided,
+        false,
         "");
   }
 
@@ -172,9 +173,13 @@ final class FamilyJudge {
   private void ask(Clause clause) {
     Fact fact = clause.wants().fact();
     Verdict asked = Condition.all(clause.when(), tip::reading);
+    if (asked == Verdict.NOT_MET) {
+      return;
+    }
     // Without a mark the retentive undercut has failed or is open already; its tip has no readings,
-    // and an arm to it no forces.
-    if (asked == Verdict.NOT_MET || ((fact.ofTip() || ofForces(fact)) && !tip.stands())) {
+    // and an arm to it no forces: they are judged when it is made.
+    if ((fact.ofTip() || ofForces(fact)) && !tip.stands()) {
+      openUntilMade(clause, fact);
       return;
     }
     // What is ruled out by its place is not worked out as far as its forces.
@@ -218,6 +223,26 @@ final class FamilyJudge {
     } else {
       addUndecided(clause.when());
     }
+  }
+
+  private void openUntilMade(Clause clause, Fact fact) {
+    if (out || clause.wants() instanceof Condition.AtLeastFact) {
+      return;
+    }
+    Reading open = new Reading.NotKnown("judged again when the undercut for the tip is made");
+    steps.add(
+        new Judgement.Step(
+            new Finding(
+                clause.id(),
+                fact.words(),
+                tip.place(fact),
+                open,
+                clause.wants().limit(tip::reading),
+                clause.source(),
+                clause.standing(),
+                Verdict.NOT_KNOWN),
+            new Clause.Consequence.Shows(),
+            clause.because()));
   }
 
   private static boolean ofForces(Fact fact) {

@@ -1,5 +1,6 @@
 package rodwork.design.clasp;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -17,6 +18,7 @@ import rodwork.rules.Finding;
  * @param changes what must be made otherwise about the clasp itself
  * @param warnings ids of the clauses that warn
  * @param undecided facts that could change the answer
+ * @param lastResort whether a preference keeps it behind all that may serve
  * @param rankedBy one sentence: why it stands where it stands
  */
 public record Judgement(
@@ -28,7 +30,15 @@ public record Judgement(
     List<Change> changes,
     List<String> warnings,
     Set<Fact> undecided,
+    boolean lastResort,
     String rankedBy) {
+  /**
+   * What serves first comes first: last resorts behind all that may serve, then what is ruled out.
+   */
+  public static final Comparator<Judgement> ORDER =
+      Comparator.comparing((Judgement j) -> j.answer == Answer.DOES_NOT_SERVE || j.lastResort)
+          .thenComparing(Judgement::answer);
+
   /** In the order in which they are listed. */
   public enum Answer {
     SERVES("serves"),
@@ -87,8 +97,8 @@ public record Judgement(
     return steps.stream().filter(s -> s.finding().rule().equals(clause)).findFirst();
   }
 
-  Judgement ranked(String sentence) {
+  Judgement ranked(boolean last, String sentence) {
     return new Judgement(
-        family, answer, tip, steps, preparations, changes, warnings, undecided, sentence);
+        family, answer, tip, steps, preparations, changes, warnings, undecided, last, sentence);
   }
 }

@@ -123,6 +123,9 @@ record MeasuredThirds(
       boolean highNear = (m > d) == (space == Surface.MESIAL);
       return new Reading.Word(highNear ? "diagonal near" : "diagonal far");
     }
+    if (Math.min(m, d) - (Double.isNaN(middle) ? 0 : middle) > 1 / 3.0) {
+      return new Reading.Word("low between");
+    }
     double mean = (m + d + (Double.isNaN(middle) ? 0 : middle)) / 3;
     return new Reading.Word(mean > 2 / 3.0 ? "high" : mean < 1 / 3.0 ? "low" : "medium");
   }

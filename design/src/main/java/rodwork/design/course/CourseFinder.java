@@ -171,7 +171,10 @@ public final class CourseFinder {
       double deg = CrownBelt.snapped(base + turn * s);
       CrownBelt.Outline outline = belt.at(deg);
       if (outline != null) {
-        double rigid = rigid(outline, width);
+        double rigid =
+            family.runs() == Family.Runs.ON_THE_LINE
+                ? onLine(outline, width)
+                : rigid(outline, width);
         double middle = wire ? below(outline, width) : rigid;
         double height =
             share < 1 / 3.0
@@ -231,6 +234,12 @@ public final class CourseFinder {
     double half = outline.low() + (outline.high() - outline.low()) / 2;
     double above = Math.max(outline.contour() + width / 2, half);
     return Math.min(above, outline.high() - width / 2 - BELOW_TOP_MM);
+  }
+
+  /** Middle of an arm on the survey line, as far as the crown has room for it. */
+  private static double onLine(CrownBelt.Outline outline, double width) {
+    double top = outline.high() - width / 2 - BELOW_TOP_MM;
+    return Math.min(Math.max(outline.contour(), outline.low() + width / 2), top);
   }
 
   private static double below(CrownBelt.Outline outline, double width) {

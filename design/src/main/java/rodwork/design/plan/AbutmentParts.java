@@ -1,16 +1,18 @@
 package rodwork.design.plan;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.space.Space;
+import rodwork.anatomy.tooth.Neighbour;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.design.abutment.Abutment;
 import rodwork.design.abutment.GuidingPlane;
+import rodwork.design.clasp.Family;
 import rodwork.design.clasp.Judgement;
 import rodwork.design.course.ClaspCourse;
 import rodwork.design.plan.Part.RestKind;
@@ -24,10 +26,9 @@ final class AbutmentParts {
     this.draft = draft;
   }
 
-  static Optional<Judgement> best(Abutment a) {
-    return a.judgement().inOrder().stream()
-        .filter(j -> j.answer() != Judgement.Answer.DOES_NOT_SERVE)
-        .min(Comparator.comparing(Judgement::answer));
+  /** The next tooth on the side that a clasp comes from. */
+  static Optional<ToothNumber> across(Abutment a) {
+    return a.tooth().neighbour(a.side()).map(Neighbour::number);
   }
 
   private static Optional<Judgement> of(Abutment a, String family) {
@@ -45,29 +46,11 @@ final class AbutmentParts {
       rest(crown, chosen.kind(), chosen.side(), "chosen by a person");
     } else {
       for (Abutment a : sides) {
-        boolean free = a.space().filter(Space::freeEnd).isPresent();
-        Surface side = free ? a.side().opposite() : a.side();
-        RestKind kind = RestMaker.usual(crown);
-        boolean there =
-            draft.rests.stream()
-                .anyMatch(
-                    r ->
-                        r.tooth().equals(tooth.number())
-                            && (kind == RestKind.CINGULUM || r.side() == side));
-        if (!there) {
-          rest(
-              crown,
-              kind,
-              side,
-              kind == RestKind.CINGULUM
-                  ? "a front tooth carries on its cingulum"
-                  : free
-                      ? "next to a free end the rest lies away from it, so that the base turns"
-                          + " without tipping the tooth backwards"
-                      : a.space().isPresent()
-                          ? "next to a bounded space the rest lies beside it"
-                          : "in the embrasure that the clasp crosses");
-        }
+        clasp
+            .filter(c -> c.side() == a.side())
+            .map(c -> c.judgement().family())
+            .filter(family -> !family.rests().isEmpty())
+            .ifPresentOrElse(family -> rests(a, crown, family), () -> rests(a, crown));
       }
     }
     for (Abutment a : sides) {
@@ -80,6 +63,72 @@ final class AbutmentParts {
           "No kind of clasp serves at "
               + tooth.number()
               + "; change the path or the mouth, or leave it to carry without a clasp.");
+    }
+  }
+
+  /** Where no family asks for more: beside a bounded space, away from a free end. */
+  private void rests(Abutment a, CrownBoard crown) {
+    boolean free = a.space().filter(Space::freeEnd).isPresent();
+    ifNew(
+        crown,
+        free ? a.side().opposite() : a.side(),
+        free
+            ? "next to a free end the rest lies away from it, so that the base turns without tipping"
+                + " the tooth backwards"
+            : a.space().isPresent()
+                ? "next to a bounded space the rest lies beside it"
+                : "in the embrasure that the clasp crosses");
+  }
+
+  private void rests(Abutment a, CrownBoard crown, Family family) {
+    for (Family.RestAt at : new TreeSet<>(family.rests())) {
+      String because = family.name() + ": ";
+      switch (at) {
+        case NEAR ->
+            ifNew(
+                crown,
+                a.side(),
+                because
+                    + (a.space().isPresent()
+                        ? "a rest beside the space"
+                        : "a rest in the embrasure that it crosses"));
+        case FAR ->
+            ifNew(crown, a.side().opposite(), because + "a rest on the side away from the space");
+        case NEIGHBOUR ->
+            across(a)
+                .flatMap(draft.dentition::tooth)
+                .filter(next -> draft.dentition.standing().contains(next.number()))
+                .ifPresentOrElse(
+                    next ->
+                        ifNew(
+                            draft.crown(next),
+                            a.side().opposite(),
+                            because + "a rest on the next tooth too, or the two are wedged apart"),
+                    () ->
+                        draft.questions.add(
+                            "The "
+                                + family.name()
+                                + " at "
+                                + a.tooth().number()
+                                + " wants a rest on the next tooth too, and none stands there."));
+      }
+    }
+  }
+
+  private void ifNew(CrownBoard crown, Surface side, String because) {
+    RestKind kind = RestMaker.usual(crown);
+    boolean there =
+        draft.rests.stream()
+            .anyMatch(
+                r ->
+                    r.tooth().equals(crown.tooth.number())
+                        && (kind == RestKind.CINGULUM || r.side() == side));
+    if (!there) {
+      rest(
+          crown,
+          kind,
+          side,
+          kind == RestKind.CINGULUM ? "a front tooth carries on its cingulum" : because);
     }
   }
 
@@ -106,9 +155,9 @@ final class AbutmentParts {
     Abutment at = sides.getFirst();
     Judgement judgement = null;
     for (Abutment a : sides) {
-      Optional<Judgement> one = family != null ? of(a, family) : best(a);
+      Optional<Judgement> one = family != null ? of(a, family) : a.judgement().first();
       if (one.isPresent()
-          && (judgement == null || one.get().answer().compareTo(judgement.answer()) < 0)) {
+          && (judgement == null || Judgement.ORDER.compare(one.get(), judgement) < 0)) {
         judgement = one.get();
         at = a;
       }

@@ -5,6 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import rodwork.anatomy.Arch;
+import rodwork.anatomy.chart.Answer;
+import rodwork.anatomy.chart.ToothEntry;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.space.Space;
@@ -43,6 +45,19 @@ final class Draft {
 
   CrownBoard crown(Tooth tooth) {
     return crowns.computeIfAbsent(tooth.number(), _ -> new CrownBoard(ground.mesh(), tooth));
+  }
+
+  /** Whether a tooth may carry the denture: neither a person nor the chart takes it out of that. */
+  boolean mayCarry(ToothNumber tooth) {
+    ToothEntry entry = dentition.chart().tooth(tooth);
+    return !choices.notUsed().contains(tooth)
+        && entry.abutment() != Answer.NO
+        && (entry.abutment() == Answer.YES || !tooLoose(tooth));
+  }
+
+  /** Whether a tooth is charted as looser than what carries; a person may say that it shall. */
+  boolean tooLoose(ToothNumber tooth) {
+    return dentition.chart().tooth(tooth).mobility().grade() > rules.counts().mobility().value();
   }
 
   /** Whether a space gets a base. */

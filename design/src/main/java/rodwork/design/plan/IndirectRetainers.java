@@ -30,7 +30,7 @@ final class IndirectRetainers {
   }
 
   private void proposed(Levers levers, FulcrumLine fulcrum, List<Part.IndirectRetainer> found) {
-    for (List<Levers.Candidate> place : levers.candidates(fulcrum, draft.choices.notUsed())) {
+    for (List<Levers.Candidate> place : levers.candidates(fulcrum, draft::mayCarry)) {
       for (Levers.Candidate c : place) {
         Optional<Part.Rest> rest =
             rest(

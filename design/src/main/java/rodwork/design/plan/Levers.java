@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
+import java.util.function.Predicate;
 import rodwork.anatomy.ArchFrame;
 import rodwork.anatomy.chart.Side;
 import rodwork.anatomy.chart.ToothNumber;
@@ -110,7 +110,7 @@ final class Levers {
    * For each place that wants an indirect retainer the teeth that could carry it, best first: on
    * the other side of the fulcrum line, as far from it as can be, on no incisor.
    */
-  List<List<Candidate>> candidates(FulcrumLine fulcrum, Set<ToothNumber> notUsed) {
+  List<List<Candidate>> candidates(FulcrumLine fulcrum, Predicate<ToothNumber> mayCarry) {
     double sign = Math.signum(farthest(fulcrum));
     List<Side> sides = new ArrayList<>();
     switch (kennedy()) {
@@ -129,7 +129,7 @@ final class Levers {
     for (Side side : sides) {
       List<Candidate> places = new ArrayList<>();
       for (ToothNumber t : dentition.standing()) {
-        if (t.side() != side || t.isIncisor() || notUsed.contains(t)) {
+        if (t.side() != side || t.isIncisor() || !mayCarry.test(t)) {
           continue;
         }
         Vec3 at = dentition.tooth(t).orElseThrow().centroid();

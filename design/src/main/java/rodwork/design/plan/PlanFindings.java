@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.kennedy.KennedyClass;
+import rodwork.anatomy.tooth.Surface;
 import rodwork.design.clasp.Judgement;
 import rodwork.design.plan.Part.ConnectorKind;
 import rodwork.design.plan.Part.RestKind;
@@ -46,6 +47,7 @@ final class PlanFindings {
     draft.plates.forEach(this::plate);
     draft.clasps.forEach(this::clasp);
     apart(draft.minors);
+    counts();
     connector.ifPresent(this::connector);
     for (Part.IndirectRetainer i : indirect) {
       least(
@@ -58,6 +60,42 @@ final class PlanFindings {
     return findings;
   }
 
+  /** What the denture wants in all. */
+  private void counts() {
+    if (draft.bases.isEmpty()) {
+      return;
+    }
+    PlanRules.Counts counts = rules.counts();
+    Place whole = Place.of("whole denture");
+    least(counts.rests(), "rests", whole, count(draft.rests.size()));
+    least(counts.planes(), "surfaces with a guiding plate", whole, count(draft.plates.size()));
+    dentition
+        .kennedy()
+        .kennedy()
+        .flatMap(
+            kennedy ->
+                switch (kennedy) {
+                  case I -> Optional.of(counts.claspsClassOne());
+                  case II -> Optional.of(counts.claspsClassTwo());
+                  case III -> Optional.of(counts.claspsClassThree());
+                  case IV -> Optional.empty();
+                })
+        .ifPresent(wanted -> least(wanted, "clasps", whole, count(draft.clasps.size())));
+    long facial =
+        draft.clasps.stream()
+            .filter(c -> c.judgement().family().surface() == Surface.FACIAL)
+            .count();
+    most(
+        counts.mixedRetention(),
+        "clasps that hold on another surface than the others",
+        whole,
+        count(Math.min(facial, draft.clasps.size() - facial)));
+  }
+
+  private static Reading count(long number) {
+    return new Reading.Measured(number, 0, "1");
+  }
+
   /** How many of them lie across the fulcrum line, against what the class wants (handbook 6.7). */
   private void retainers(List<Part.IndirectRetainer> indirect, KennedyClass kennedy) {
     long across = indirect.stream().filter(i -> i.ratio() > 0).count();
@@ -67,7 +105,7 @@ final class PlanFindings {
             : rules.bases().indirectOther(),
         "indirect retainers across the fulcrum line from the bases",
         Place.of("whole denture"),
-        new Reading.Measured(across, 0, "1"));
+        count(across));
   }
 
   private void rest(Part.Rest rest) {
@@ -133,7 +171,7 @@ final class PlanFindings {
       double least = Double.POSITIVE_INFINITY;
       for (Vec3 p : connector.outline().points()) {
         double d = draft.border.fromMargins(p);
-        if (d < least && !nearSpace(p)) {
+        if (d < least && !nearSpace(p, margin)) {
           least = d;
           nearest = p;
         }
@@ -187,22 +225,23 @@ final class PlanFindings {
   }
 
   /** Where a base begins, the connector enters it and comes near the margin beside it. */
-  private boolean nearSpace(Vec3 p) {
-    double reach = rules.upper().border().value() + rules.bases().finishLine().value();
+  private boolean nearSpace(Vec3 p, Threshold border) {
+    double reach = border.value() + rules.bases().finishLine().value();
     return dentition.openSpaces().stream()
         .anyMatch(s -> !s.crest().isEmpty() && Line.open(s.crest()).distanceMm(p) < reach);
   }
 
   private void least(Threshold limit, String what, Place place, Reading reading) {
+    finding(limit, new Limit.Least(limit.value(), limit.unit()), what, place, reading);
+  }
+
+  private void most(Threshold limit, String what, Place place, Reading reading) {
+    finding(limit, new Limit.Most(limit.value(), limit.unit()), what, place, reading);
+  }
+
+  private void finding(Threshold rule, Limit limit, String what, Place place, Reading reading) {
     findings.add(
-        Finding.of(
-            limit.id(),
-            what,
-            place,
-            reading,
-            new Limit.Least(limit.value(), limit.unit()),
-            limit.source(),
-            limit.standing()));
+        Finding.of(rule.id(), what, place, reading, limit, rule.source(), rule.standing()));
   }
 
   private static Place at(int fdi, String words, Vec3 p) {

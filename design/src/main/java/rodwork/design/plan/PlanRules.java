@@ -11,12 +11,14 @@ import rodwork.rules.Thresholds;
  * @param upper of upper connectors
  * @param lower of lower connectors
  * @param bases of bases and what joins them
+ * @param counts how many parts a denture wants
  */
-public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases) {
+public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases, Counts counts) {
 
   /** The values of a rulebook. */
   public static PlanRules from(Thresholds book) {
-    return new PlanRules(Rests.from(book), Upper.from(book), Lower.from(book), Bases.from(book));
+    return new PlanRules(
+        Rests.from(book), Upper.from(book), Lower.from(book), Bases.from(book), Counts.from(book));
   }
 
   /** All of them, for listing. */
@@ -50,7 +52,14 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases) {
         bases.finishLine,
         bases.leverRatio,
         bases.indirectClassOne,
-        bases.indirectOther);
+        bases.indirectOther,
+        counts.rests,
+        counts.planes,
+        counts.claspsClassOne,
+        counts.claspsClassTwo,
+        counts.claspsClassThree,
+        counts.mixedRetention,
+        counts.mobility);
   }
 
   /**
@@ -166,6 +175,37 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases) {
           book.get("indirect-lever-least", "1"),
           book.get("indirect-retainers-class-i", "1"),
           book.get("indirect-retainers-class-ii-iv", "1"));
+    }
+  }
+
+  /**
+   * What a denture wants in all (handbook 1.23, 2.10 to 2.12, 7.14).
+   *
+   * @param rests at least
+   * @param planes guiding planes, at least
+   * @param claspsClassOne clasps wanted in Class I
+   * @param claspsClassTwo clasps wanted in Class II
+   * @param claspsClassThree clasps wanted in Class III
+   * @param mixedRetention clasps at most that hold on another surface than the others
+   * @param mobility grade above which a tooth carries nothing
+   */
+  public record Counts(
+      Threshold rests,
+      Threshold planes,
+      Threshold claspsClassOne,
+      Threshold claspsClassTwo,
+      Threshold claspsClassThree,
+      Threshold mixedRetention,
+      Threshold mobility) {
+    static Counts from(Thresholds book) {
+      return new Counts(
+          book.get("rests-least", "1"),
+          book.get("guiding-planes-least", "1"),
+          book.get("clasps-class-i", "1"),
+          book.get("clasps-class-ii", "1"),
+          book.get("clasps-class-iii", "1"),
+          book.get("retention-mixed-most", "1"),
+          book.get("mobility-grade-most", "1"));
     }
   }
 }

@@ -16,6 +16,7 @@ import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.space.Space;
 import rodwork.design.abutment.Abutment;
+import rodwork.design.clasp.Family;
 import rodwork.design.clasp.Judgement;
 import rodwork.geometry.Refusal;
 import rodwork.geometry.Watch;
@@ -70,6 +71,11 @@ public final class Planner {
     for (List<Abutment> sides : used().values()) {
       parts.lay(sides);
       watch.check();
+    }
+    if (!draft.bases.isEmpty() && dentition.kennedy().kennedy().isEmpty()) {
+      draft.questions.add(
+          "The class is not decided: answer its questions; until then the plan carries on teeth"
+              + " alone, as for bounded spaces.");
     }
     draft.rests.sort(Comparator.comparing(Part.Rest::tooth));
     Levers levers = new Levers(dentition, draft.ground.frame, draft.rests, draft.bases);
@@ -153,7 +159,7 @@ public final class Planner {
   private Map<ToothNumber, List<Abutment>> used() {
     Map<ToothNumber, List<Abutment>> used = new TreeMap<>();
     for (Abutment a : abutments) {
-      if (a.space().filter(draft::filled).isPresent() && mayCarry(a)) {
+      if (a.space().filter(draft::filled).isPresent() && draft.mayCarry(a.tooth().number())) {
         used.computeIfAbsent(a.tooth().number(), _ -> new ArrayList<>()).add(a);
       }
     }
@@ -162,24 +168,54 @@ public final class Planner {
           || used.keySet().stream().anyMatch(t -> t.side() == side && !t.isAnterior())) {
         continue;
       }
-      // A side without a space holds by one tooth, so that the denture does not turn.
-      abutments.stream()
-          .filter(a -> a.space().isEmpty() && a.tooth().number().side() == side && mayCarry(a))
-          .min(
-              Comparator.comparing(
-                      (Abutment a) ->
-                          AbutmentParts.best(a)
-                              .map(Judgement::answer)
-                              .orElse(Judgement.Answer.DOES_NOT_SERVE))
-                  .thenComparing(a -> !a.tooth().number().isMolar()))
-          .ifPresent(a -> used.computeIfAbsent(a.tooth().number(), _ -> new ArrayList<>()).add(a));
+      // A side without a space holds by one tooth, or by both of an embrasure, so that the denture
+      // does not turn.
+      List<Abutment> there =
+          abutments.stream()
+              .filter(a -> a.space().isEmpty() && a.tooth().number().side() == side)
+              .filter(a -> draft.mayCarry(a.tooth().number()))
+              .sorted(
+                  Comparator.comparing(
+                          (Abutment a) -> a.judgement().inOrder().getFirst(), Judgement.ORDER)
+                      .thenComparing(a -> !a.tooth().number().isMolar()))
+              .toList();
+      List<Abutment> taken = new ArrayList<>(there.stream().limit(1).toList());
+      if (!taken.isEmpty() && pairs(taken.getFirst())) {
+        Optional<ToothNumber> across = AbutmentParts.across(taken.getFirst());
+        there.stream()
+            .skip(1)
+            .filter(a -> across.equals(Optional.of(a.tooth().number())) && pairs(a))
+            .forEach(taken::add);
+      }
+      taken.forEach(a -> used.computeIfAbsent(a.tooth().number(), _ -> new ArrayList<>()).add(a));
     }
+    tooLoose();
     return used;
   }
 
-  private boolean mayCarry(Abutment a) {
-    ToothNumber tooth = a.tooth().number();
-    return !choices.notUsed().contains(tooth)
-        && dentition.chart().tooth(tooth).abutment() != Answer.NO;
+  /** Whether what comes first at an abutment comes in pairs, across an embrasure. */
+  private static boolean pairs(Abutment a) {
+    return a.judgement()
+        .first()
+        .filter(j -> j.family().rests().contains(Family.RestAt.NEIGHBOUR))
+        .isPresent();
+  }
+
+  private void tooLoose() {
+    abutments.stream()
+        .map(a -> a.tooth().number())
+        .distinct()
+        .filter(t -> draft.tooLoose(t) && !draft.mayCarry(t))
+        .filter(t -> dentition.chart().tooth(t).abutment() != Answer.NO)
+        .forEach(
+            t ->
+                draft.questions.add(
+                    t
+                        + " is charted as too loose to carry (mobility "
+                        + dentition.chart().tooth(t).mobility()
+                        + "; "
+                        + draft.rules.counts().mobility().source()
+                        + "): nothing is laid on it. Say in the chart whether it stays, and whether it"
+                        + " shall carry."));
   }
 }

@@ -32,7 +32,8 @@ import rodwork.survey.plane.PlaneRules;
  * arch, teeth, abutments, plan and rules.
  *
  * <p>Each cut is laid on the crown and measured there. One that takes more than may be taken is
- * made smaller as far as it still serves, and is refused otherwise; nothing is cut beyond a limit.
+ * made smaller as far as it still serves, and is refused otherwise. A seat keeps the depth that a
+ * rest wants: where that is more than the enamel there, its step says so.
  */
 public final class Preparer {
   private static final int SEAT_ROUNDS = 4;
@@ -192,10 +193,12 @@ public final class Preparer {
             enamel.source(),
             enamel.standing());
     List<String> cautions =
-        finding.verdict() == Verdict.NOT_MET
-            ? List.of(
-                String.format(Locale.ROOT, "over %.2f mm: dentine may be near", enamel.value()))
-            : List.of();
+        !occlusal
+            ? List.of("how thick the enamel is there is not known: stay in it")
+            : finding.verdict() == Verdict.NOT_MET
+                ? List.of(
+                    String.format(Locale.ROOT, "over %.2f mm: dentine may be near", enamel.value()))
+                : List.of();
     book.step(
         Kind.REST_SEAT,
         tooth,
@@ -212,7 +215,7 @@ public final class Preparer {
         applied,
         0,
         frame,
-        List.of(finding),
+        occlusal ? List.of(finding) : List.of(),
         cautions);
   }
 
