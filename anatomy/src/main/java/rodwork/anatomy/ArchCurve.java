@@ -185,17 +185,6 @@ record ArchCurve(double angle, double middle, double apex, double bend, double w
     return total / sum;
   }
 
-  /** Share of the points farther from the curve than a distance [0 to 1]. */
-  double shareBeyond(Points points, double mm) {
-    double sum = 0;
-    double beyond = 0;
-    for (int i = 0; i < points.size(); i++) {
-      sum += points.weight[i];
-      beyond += Math.abs(distance(points.u[i], points.v[i])) > mm ? points.weight[i] : 0;
-    }
-    return beyond / sum;
-  }
-
   /** Distance of the points from the curve, weighted root mean square [mm]. */
   double rmsMm(Points points) {
     double sum = 0;

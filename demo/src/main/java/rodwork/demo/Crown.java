@@ -98,14 +98,6 @@ abstract class Crown {
     return lingual.at(z);
   }
 
-  final double mesialHalf(double z) {
-    return mesial.at(z);
-  }
-
-  final double distalHalf(double z) {
-    return distal.at(z);
-  }
-
   /** Negative inside the crown and its root; about the distance near the surface [mm]. */
   final double at(double m, double f, double z) {
     double column = column(m, f, z);

@@ -1,7 +1,6 @@
 package rodwork.demo;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import rodwork.geometry.Vec3;
 
@@ -183,10 +182,5 @@ final class Necks {
       most = Math.max(most, rodwork.geometry.solid.Blend.step(0, BLEND_MM, in));
     }
     return Math.clamp(most, 0.0, 1.0);
-  }
-
-  /** Bare ranges, for tests: from, to, from, to, ... [mm along the arch]. */
-  double[] bareRanges() {
-    return bare.stream().flatMapToDouble(r -> Arrays.stream(new double[] {r.from, r.to})).toArray();
   }
 }

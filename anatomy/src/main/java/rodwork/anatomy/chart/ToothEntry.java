@@ -162,19 +162,6 @@ public record ToothEntry(
         opposing);
   }
 
-  public ToothEntry withSpaceClosed(Answer other) {
-    return new ToothEntry(
-        presence,
-        replace,
-        other,
-        abutment,
-        mobility,
-        crownToRoot,
-        restoration,
-        aestheticZone,
-        opposing);
-  }
-
   public ToothEntry withAbutment(Answer other) {
     return new ToothEntry(
         presence,

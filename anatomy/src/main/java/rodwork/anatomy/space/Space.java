@@ -60,11 +60,6 @@ public record Space(
     return missing.contains(tooth);
   }
 
-  /** Whether a tooth stands at one of its ends. */
-  public boolean isBeside(ToothNumber tooth) {
-    return right.filter(tooth::equals).isPresent() || left.filter(tooth::equals).isPresent();
-  }
-
   @Override
   public String toString() {
     return "space " + missing;

@@ -23,7 +23,7 @@ final class CommandsPage {
 
       Results go to stdout, everything else to stderr; progress is shown on a terminal only. Output files are written beside their
       place first and then moved into it, so that a failure leaves an old file as it was. The JSON is described by
-      [`schema/survey.schema.json`](schema/survey.schema.json) and [`schema/intake.schema.json`](schema/intake.schema.json).
+      schemas in [`schema`](schema), one a command.
       """;
 
   private CommandsPage() {}

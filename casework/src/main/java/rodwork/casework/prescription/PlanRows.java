@@ -5,11 +5,9 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.design.plan.Line;
 import rodwork.design.plan.Part;
-import rodwork.design.plan.Part.ConnectorKind;
 import rodwork.design.plan.Plan;
 import rodwork.design.plan.PlanRules;
 import rodwork.geometry.Vec3;
@@ -23,18 +21,7 @@ import rodwork.survey.plane.PlanePatch;
 /** What joins, carries and covers in a plan, as the prescription has it. */
 final class PlanRows {
   /** Which connectors lie in the upper jaw. */
-  private static final Set<ConnectorKind> UPPER =
-      Set.of(
-          ConnectorKind.PALATAL_STRAP,
-          ConnectorKind.ANTERIOR_POSTERIOR_STRAP,
-          ConnectorKind.PALATAL_PLATE,
-          ConnectorKind.U_SHAPED);
-
   private PlanRows() {}
-
-  static boolean isUpper(ConnectorKind kind) {
-    return UPPER.contains(kind);
-  }
 
   /** The major connector; JSON null where there is nothing to connect. */
   static Optional<ObjectNode> major(Plan plan, PlanRules rules, LaboratoryRules laboratory) {
@@ -43,7 +30,7 @@ final class PlanRows {
 
   private static ObjectNode major(
       Plan plan, Part.MajorConnector connector, PlanRules rules, LaboratoryRules laboratory) {
-    boolean upper = isUpper(connector.kind());
+    boolean upper = connector.kind().isUpper();
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     json.put("kind", connector.kind().words());
     json.put("because", connector.because());

@@ -3,6 +3,7 @@ package rodwork.casework.rulebook;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -62,7 +63,7 @@ public record RulebookPage(String title, String hash, List<Section> sections) {
     root.at("thresholds")
         .fields()
         .forEach((group, entries) -> sections.add(thresholds(group, entries, table)));
-    sections.add(conflicts(book));
+    sections.add(conflicts(book, decided(root.at("thresholds"))));
     root.at("clause-sets")
         .fields()
         .forEach(
@@ -156,7 +157,26 @@ public record RulebookPage(String title, String hash, List<Section> sections) {
         rows);
   }
 
-  private static Section conflicts(Rulebook book) {
+  /** The thresholds that follow a conflict, by its id. */
+  private static Map<String, List<String>> decided(Entry groups) {
+    Map<String, List<String>> decided = new HashMap<>();
+    groups
+        .fields()
+        .forEach(
+            (_, group) ->
+                group
+                    .fields()
+                    .forEach(
+                        (id, e) -> {
+                          Entry by = e.find("decided-by");
+                          if (by != null) {
+                            decided.computeIfAbsent(by.text(), _ -> new ArrayList<>()).add(id);
+                          }
+                        }));
+    return decided;
+  }
+
+  private static Section conflicts(Rulebook book, Map<String, List<String>> decided) {
     List<List<String>> rows = new ArrayList<>();
     for (Conflict c : book.conflicts()) {
       for (Conflict.Side s : c.sides()) {
@@ -166,6 +186,9 @@ public record RulebookPage(String title, String hash, List<Section> sections) {
                 c.id(),
                 c.topic(),
                 s.id() + (taken ? " (taken: " + c.because() + ")" : ""),
+                decided.containsKey(c.id())
+                    ? String.join(", ", decided.get(c.id()))
+                    : "nothing: it is told only",
                 Double.isNaN(s.value()) ? "in words" : number(s.value()) + " " + c.unit(),
                 s.source(),
                 s.standing().words()));
@@ -175,7 +198,7 @@ public record RulebookPage(String title, String hash, List<Section> sections) {
         "conflicts",
         "Where sources disagree",
         "Each side with its source; the one that Rodwork takes, and why.",
-        List.of("conflict", "topic", "side", "value", "source", "standing"),
+        List.of("conflict", "topic", "side", "decides", "value", "source", "standing"),
         rows);
   }
 

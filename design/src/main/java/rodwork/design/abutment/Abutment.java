@@ -48,8 +48,4 @@ public record Abutment(
   public Optional<GuidingPlane> proximalPlane() {
     return planes.stream().filter(p -> p.face() == side).findFirst();
   }
-
-  public Optional<GuidingPlane> lingualPlane() {
-    return planes.stream().filter(p -> p.face() == Surface.LINGUAL).findFirst();
-  }
 }

@@ -155,6 +155,14 @@ public sealed interface Part {
     public String words() {
       return words;
     }
+
+    /** Whether it lies in the upper jaw. */
+    public boolean isUpper() {
+      return switch (this) {
+        case LINGUAL_BAR, SUBLINGUAL_BAR, LINGUAL_PLATE -> false;
+        case PALATAL_STRAP, ANTERIOR_POSTERIOR_STRAP, PALATAL_PLATE, U_SHAPED -> true;
+      };
+    }
   }
 
   /**

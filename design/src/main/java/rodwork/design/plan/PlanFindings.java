@@ -164,7 +164,7 @@ final class PlanFindings {
   }
 
   private void connector(Part.MajorConnector connector) {
-    boolean upper = PlanProblem.isUpper(connector.kind());
+    boolean upper = connector.kind().isUpper();
     Threshold margin = upper ? rules.upper().border() : rules.lower().border();
     if (connector.kind() != ConnectorKind.LINGUAL_PLATE) {
       Vec3 nearest = null;

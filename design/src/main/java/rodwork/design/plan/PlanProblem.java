@@ -35,12 +35,4 @@ public enum PlanProblem {
   Refusal with(Object... values) {
     return new Refusal(code, String.format(Locale.ROOT, text, values), advice);
   }
-
-  /** Whether a kind of connector lies in the upper jaw. */
-  static boolean isUpper(Part.ConnectorKind kind) {
-    return switch (kind) {
-      case LINGUAL_BAR, SUBLINGUAL_BAR, LINGUAL_PLATE -> false;
-      case PALATAL_STRAP, ANTERIOR_POSTERIOR_STRAP, PALATAL_PLATE, U_SHAPED -> true;
-    };
-  }
 }

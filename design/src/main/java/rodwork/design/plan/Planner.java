@@ -117,7 +117,7 @@ public final class Planner {
     }
     choices
         .connector()
-        .filter(kind -> PlanProblem.isUpper(kind) != (jaw == Jaw.UPPER))
+        .filter(kind -> kind.isUpper() != (jaw == Jaw.UPPER))
         .ifPresent(
             kind -> {
               throw PlanProblem.OTHER_JAW.with(kind.words(), jaw == Jaw.UPPER ? "upper" : "lower");

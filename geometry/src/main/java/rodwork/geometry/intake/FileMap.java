@@ -75,10 +75,6 @@ public final class FileMap {
     return meshVertex == null && fileTriangle == null;
   }
 
-  public int fileVertexCount() {
-    return fileVertices;
-  }
-
   public int fileTriangleCount() {
     return fileTriangles;
   }
