@@ -16,13 +16,15 @@ export interface Judged {
   readonly tilt: Tilt;
   readonly teeth: TeethInfo;
   readonly answers: AnswersSaid;
+  /** What lay over the cast then. */
+  readonly opposing: BenchState["opposing"];
   /** The choices, for the arms that were shaped by hand. */
   readonly clasps: Document["clasps"];
 }
 
-/** Whether the ledger still says what holds for the tilt, the teeth and the answers on the bench. */
-export function holds(judged: Judged | null, { document, teeth }: Pick<BenchState, "document" | "teeth">): boolean {
-  return judged !== null && document !== null && judged.teeth === teeth && sameTilt(judged.tilt, document.tilt) && judged.answers === document.answers && sameArms(judged.clasps, document.clasps);
+/** Whether the ledger still says what holds for the tilt, the teeth, the opposing scan and the answers on the bench. */
+export function holds(judged: Judged | null, { document, teeth, opposing }: Pick<BenchState, "document" | "teeth" | "opposing">): boolean {
+  return judged !== null && document !== null && judged.teeth === teeth && judged.opposing === opposing && sameTilt(judged.tilt, document.tilt) && judged.answers === document.answers && sameArms(judged.clasps, document.clasps);
 }
 
 /** Whether the tilt has come to rest: what was surveyed exactly is what the document wants. */
@@ -49,9 +51,9 @@ export class Judging {
     this.running = true;
     for (;;) {
       const state = this.store.get();
-      const { cast, document, teeth, page, judged, teething } = state;
+      const { cast, document, teeth, page, judged, teething, opposing } = state;
       if (page !== "ledger" || !cast || !document || !teeth || teeth.teeth.length === 0 || teething || !atRest(state) || holds(judged, state)) break;
-      const from = { tilt: document.tilt, teeth, answers: document.answers, clasps: document.clasps };
+      const from = { tilt: document.tilt, teeth, answers: document.answers, opposing, clasps: document.clasps };
       this.store.set({ judging: true });
       let next: Judged;
       try {

@@ -18,16 +18,19 @@ export interface Planned {
   readonly tilt: Tilt;
   readonly teeth: TeethInfo;
   readonly answers: AnswersSaid;
+  /** What lay over the cast then. */
+  readonly opposing: BenchState["opposing"];
   readonly clasps: Document["clasps"];
   readonly choices: Document["plan"];
 }
 
 /** Whether the plan still follows from the tilt, the teeth, the answers and the choices on the bench. */
-export function planHolds(planned: Planned | null, { document, teeth }: Pick<BenchState, "document" | "teeth">): boolean {
+export function planHolds(planned: Planned | null, { document, teeth, opposing }: Pick<BenchState, "document" | "teeth" | "opposing">): boolean {
   return (
     planned !== null &&
     document !== null &&
     planned.teeth === teeth &&
+    planned.opposing === opposing &&
     sameTilt(planned.tilt, document.tilt) &&
     planned.answers === document.answers &&
     planned.clasps === document.clasps &&
@@ -72,9 +75,9 @@ export class Planning {
     this.running = true;
     for (;;) {
       const state = this.store.get();
-      const { cast, document, teeth, page, planned, teething } = state;
+      const { cast, document, teeth, page, planned, teething, opposing } = state;
       if (page !== "plan" || !cast || !document || !teeth || teeth.teeth.length === 0 || teething || !atRest(state) || planHolds(planned, state)) break;
-      const from = { tilt: document.tilt, teeth, answers: document.answers, clasps: document.clasps, choices: document.plan };
+      const from = { tilt: document.tilt, teeth, answers: document.answers, opposing, clasps: document.clasps, choices: document.plan };
       this.store.set({ planning: true });
       let next: Planned;
       try {

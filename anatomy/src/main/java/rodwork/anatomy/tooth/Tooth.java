@@ -142,6 +142,14 @@ public final class Tooth {
     return Arrays.stream(crown.triangles()).filter(t -> surface(t) == surface).toArray();
   }
 
+  /** Places of one surface of the crown: amid each of its triangles, scan frame [mm]. */
+  public List<Vec3> placesOf(Surface surface) {
+    TriangleMesh mesh = crown.topology().mesh();
+    return Arrays.stream(trianglesOf(surface))
+        .mapToObj(t -> mesh.pointOn(t, 1 / 3.0, 1 / 3.0))
+        .toList();
+  }
+
   /**
    * How high on the crown a point lies at its place: 0 at the gingival margin, 1 at the cusp tip or
    * incisal edge, along the axis.

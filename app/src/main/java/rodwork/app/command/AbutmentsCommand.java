@@ -49,6 +49,10 @@ final class AbutmentsCommand implements Runnable {
   @SuppressWarnings("NullAway.Init")
   private KnownTeethMixin teeth;
 
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private OpposingMixin opposing;
+
   @Option(
       names = "--teeth",
       paramLabel = "FDI,FDI",
@@ -81,10 +85,11 @@ final class AbutmentsCommand implements Runnable {
       CastTeeth known = teeth.on(opened, watch);
       JudgeAbutments.Wanted asked =
           new JudgeAbutments.Wanted(
-              path.wanted(known.arch().frame().jaw()),
-              new TreeSet<>(wanted == null ? Set.of() : wanted),
-              null,
-              said);
+                  path.wanted(known.arch().frame().jaw()),
+                  new TreeSet<>(wanted == null ? Set.of() : wanted),
+                  null,
+                  said)
+              .with(opposing.over(known.cast(), watch));
       judged = JudgeAbutments.of(known, asked, book, watch);
     }
     if (json != null) {

@@ -8,6 +8,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -19,6 +20,7 @@ import rodwork.anatomy.chart.ToothNumber;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.FindTeeth;
+import rodwork.app.operation.JudgeAbutments;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenDemo;
 import rodwork.app.operation.OpenedCast;
@@ -100,8 +102,8 @@ final class DemoCommand implements Runnable {
       WritePrescription.Written written =
           WritePrescription.of(
               teeth,
-              new WantedPath.AtTilt(tilt),
-              Answers.NONE,
+              new JudgeAbutments.Wanted(
+                  new WantedPath.AtTilt(tilt), new TreeSet<>(), null, Answers.NONE),
               Choices.NONE,
               Rulebook.shipped(),
               ask,

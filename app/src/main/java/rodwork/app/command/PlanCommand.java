@@ -69,6 +69,10 @@ final class PlanCommand implements Runnable {
   @SuppressWarnings("NullAway.Init")
   private StoreMixin store;
 
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private OpposingMixin opposing;
+
   @Option(
       names = "--choices",
       paramLabel = "FILE",
@@ -162,7 +166,8 @@ final class PlanCommand implements Runnable {
     return MakePlan.of(
         known,
         new JudgeAbutments.Wanted(
-            path.wanted(known.arch().frame().jaw()), new TreeSet<>(), null, answers.said()),
+                path.wanted(known.arch().frame().jaw()), new TreeSet<>(), null, answers.said())
+            .with(opposing.over(known.cast(), watch)),
         choices == null ? Choices.NONE : ChoicesReader.read(choices),
         rulebook.book(),
         watch);
@@ -173,10 +178,11 @@ final class PlanCommand implements Runnable {
     return MakePlan.of(
         known,
         new JudgeAbutments.Wanted(
-            kept.path(path, known.arch().frame().jaw()),
-            new TreeSet<>(),
-            null,
-            kept.answers(answers)),
+                kept.path(path, known.arch().frame().jaw()),
+                new TreeSet<>(),
+                null,
+                kept.answers(answers))
+            .with(opposing.over(known.cast(), watch)),
         kept.choices(choices),
         kept.rulebook(rulebook),
         watch);

@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -18,9 +19,9 @@ import rodwork.anatomy.Jaw;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CaseCast;
 import rodwork.app.operation.CastTeeth;
+import rodwork.app.operation.JudgeAbutments;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
-import rodwork.app.operation.WantedPath;
 import rodwork.app.operation.WritePrescription;
 import rodwork.app.report.ChoicesReader;
 import rodwork.app.report.JsonTriples;
@@ -36,7 +37,6 @@ import rodwork.casework.store.CaseStore;
 import rodwork.casework.store.Part;
 import rodwork.casework.store.PartKind;
 import rodwork.casework.store.PartName;
-import rodwork.design.abutment.Answers;
 import rodwork.design.plan.Choices;
 import rodwork.geometry.Watch;
 
@@ -71,6 +71,10 @@ final class PrescribeCommand implements Runnable {
   @Mixin
   @SuppressWarnings("NullAway.Init")
   private StoreMixin store;
+
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private OpposingMixin opposing;
 
   @Option(names = "--out", paramLabel = "DIR", required = true, description = "Folder to write to.")
   @SuppressWarnings("NullAway.Init")
@@ -148,8 +152,9 @@ final class PrescribeCommand implements Runnable {
     write(
         new Work(
             known,
-            path.wanted(known.arch().frame().jaw()),
-            answers.said(),
+            new JudgeAbutments.Wanted(
+                    path.wanted(known.arch().frame().jaw()), new TreeSet<>(), null, answers.said())
+                .with(opposing.over(known.cast(), watch)),
             choices == null ? Choices.NONE : ChoicesReader.read(choices),
             rulebook.book()),
         new WritePrescription.Ask(
@@ -174,8 +179,12 @@ final class PrescribeCommand implements Runnable {
         write(
             new Work(
                 known,
-                from.path(path, known.arch().frame().jaw()),
-                from.answers(answers),
+                new JudgeAbutments.Wanted(
+                        from.path(path, known.arch().frame().jaw()),
+                        new TreeSet<>(),
+                        null,
+                        from.answers(answers))
+                    .with(opposing.over(known.cast(), watch)),
                 from.choices(choices),
                 from.rulebook(rulebook)),
             new WritePrescription.Ask(
@@ -207,11 +216,11 @@ final class PrescribeCommand implements Runnable {
 
   /** What a prescription is written from. */
   private record Work(
-      CastTeeth teeth, WantedPath path, Answers answers, Choices choices, Rulebook book) {}
+      CastTeeth teeth, JudgeAbutments.Wanted wanted, Choices choices, Rulebook book) {}
 
   private PrescriptionFolder.Documents write(Work on, WritePrescription.Ask ask, Watch watch) {
     WritePrescription.Written written =
-        WritePrescription.of(on.teeth, on.path, on.answers, on.choices, on.book, ask, watch);
+        WritePrescription.of(on.teeth, on.wanted, on.choices, on.book, ask, watch);
     PrescriptionFolder.Documents made =
         PrescriptionFolder.write(out, written, ask.scan(), ask.scanHash(), paper, watch);
     Prescription prescription = written.prescription();

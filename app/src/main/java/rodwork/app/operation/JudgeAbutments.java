@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.chart.Chart;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.occlusion.OpposingRoom;
 import rodwork.app.AppRefusal;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.abutment.Abutment;
@@ -29,17 +30,24 @@ public final class JudgeAbutments {
    * @param chart what a person says of the teeth; null: what was said when they were found
    * @param answers what a person says of facts
    * @param arms what a person made of retentive arms
+   * @param opposing the scan of the other jaw over this cast; null: none
    */
   public record Wanted(
       WantedPath path,
       SortedSet<ToothNumber> teeth,
       @Nullable Chart chart,
       Answers answers,
-      Map<Abutments.ArmKey, ArmShape> arms) {
-    /** With arms as they are laid out. */
+      Map<Abutments.ArmKey, ArmShape> arms,
+      @Nullable OpposingScan opposing) {
+    /** With arms as they are laid out, and no opposing scan. */
     public Wanted(
         WantedPath path, SortedSet<ToothNumber> teeth, @Nullable Chart chart, Answers answers) {
-      this(path, teeth, chart, answers, Map.of());
+      this(path, teeth, chart, answers, Map.of(), null);
+    }
+
+    /** With the scan of the other jaw; null: none. */
+    public Wanted with(@Nullable OpposingScan other) {
+      return new Wanted(path, teeth, chart, answers, arms, other);
     }
   }
 
@@ -49,6 +57,7 @@ public final class JudgeAbutments {
    * @param teeth the cast with its teeth
    * @param surveyed at the path
    * @param rulebook that was gone by
+   * @param opposing the room to the other jaw
    * @param abutments from the patient's right to left
    * @param retention of the clasps that come first
    */
@@ -56,6 +65,7 @@ public final class JudgeAbutments {
       CastTeeth teeth,
       SurveyedCast surveyed,
       Rulebook rulebook,
+      OpposingRoom opposing,
       List<Abutment> abutments,
       Retention retention) {}
 
@@ -80,6 +90,10 @@ public final class JudgeAbutments {
     watch.progress("surveying", 0);
     SurveyedCast surveyed = RunSurvey.of(cast, wanted.path, Gauges.COMMON, watch);
     watch.progress("judging abutments", 0);
+    OpposingRoom opposing =
+        wanted.opposing == null
+            ? OpposingRoom.NOT_SCANNED
+            : wanted.opposing.room(book.survey().scanAccuracy().value());
     List<Abutment> abutments =
         Abutments.of(
             teeth.arch(),
@@ -89,7 +103,9 @@ public final class JudgeAbutments {
             book.abutments(),
             wanted.answers,
             wanted.arms,
+            opposing,
             watch);
-    return new Judged(teeth, surveyed, book, abutments, Retention.of(abutments, book.arms()));
+    return new Judged(
+        teeth, surveyed, book, opposing, abutments, Retention.of(abutments, book.arms()));
   }
 }

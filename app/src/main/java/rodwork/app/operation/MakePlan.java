@@ -41,7 +41,12 @@ public final class MakePlan {
         JudgeAbutments.of(
             teeth,
             new JudgeAbutments.Wanted(
-                wanted.path(), new TreeSet<>(), wanted.chart(), wanted.answers()),
+                wanted.path(),
+                new TreeSet<>(),
+                wanted.chart(),
+                wanted.answers(),
+                wanted.arms(),
+                wanted.opposing()),
             book,
             watch);
     return on(judged, wanted.chart(), choices, watch);
@@ -69,6 +74,7 @@ public final class MakePlan {
             judged.abutments(),
             judged.rulebook().plan(),
             choices,
+            judged.opposing(),
             watch);
     watch.progress("laying cuts", 0);
     return new Planned(

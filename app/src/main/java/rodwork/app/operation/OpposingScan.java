@@ -1,11 +1,13 @@
 package rodwork.app.operation;
 
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.AnatomicSurface;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.occlusion.Bite;
 import rodwork.anatomy.occlusion.Clearance;
 import rodwork.anatomy.occlusion.OcclusionProblem;
+import rodwork.anatomy.occlusion.OpposingRoom;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.intake.Cast;
@@ -57,6 +59,20 @@ public record OpposingScan(String name, @Nullable Bite bite, Clearance clearance
       throw OcclusionProblem.OPPOSING_ELSEWHERE.with(100 * covered, 100 * LEAST_COVER);
     }
     return new OpposingScan(opposing.name(), laid, clearance, covered);
+  }
+
+  /**
+   * What it tells of the room to the opposing teeth.
+   *
+   * @param scanAccuracyMm of one scan
+   */
+  public OpposingRoom room(double scanAccuracyMm) {
+    double scans = Math.hypot(scanAccuracyMm, scanAccuracyMm);
+    return new OpposingRoom(
+        Optional.of(clearance),
+        bite == null
+            ? scans
+            : Math.hypot(scans, Math.hypot(bite.onCast().rmsMm(), bite.onOpposing().rmsMm())));
   }
 
   /** The same scan over the cast in another frame. */

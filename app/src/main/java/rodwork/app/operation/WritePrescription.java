@@ -14,7 +14,6 @@ import rodwork.casework.prescription.Order;
 import rodwork.casework.prescription.Prescription;
 import rodwork.casework.prescription.PrescriptionContent;
 import rodwork.casework.rulebook.Rulebook;
-import rodwork.design.abutment.Answers;
 import rodwork.design.plan.Choices;
 import rodwork.design.plan.Plan;
 import rodwork.geometry.Refusal;
@@ -69,22 +68,19 @@ public final class WritePrescription {
     }
   }
 
-  /** Surveys, judges, plans, writes. */
+  /**
+   * Surveys, judges, plans, writes.
+   *
+   * @param wanted path, answers, arms and opposing scan; the chart is that of the teeth
+   */
   public static Written of(
       CastTeeth teeth,
-      WantedPath path,
-      Answers answers,
+      JudgeAbutments.Wanted wanted,
       Choices choices,
       Rulebook book,
       Ask ask,
       Watch watch) {
-    MakePlan.Planned planned =
-        MakePlan.of(
-            teeth,
-            new JudgeAbutments.Wanted(path, new TreeSet<>(), null, answers),
-            choices,
-            book,
-            watch);
+    MakePlan.Planned planned = MakePlan.of(teeth, wanted, choices, book, watch);
     JudgeAbutments.Judged judged = planned.judged();
     WantedPath.Resolved at = judged.surveyed().path();
     ArchFrame arch = teeth.arch().frame();

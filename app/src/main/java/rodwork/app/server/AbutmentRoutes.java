@@ -45,7 +45,8 @@ final class AbutmentRoutes {
             wanted,
             Requests.chart(body),
             AnswerReader.of(body.path("answers")),
-            arms(body.path("arms")));
+            arms(body.path("arms")),
+            shelf.opposingScan(id));
     request.contentType("application/json");
     request.result(
         Json.compact(

@@ -114,10 +114,11 @@ final class PlanRoutes {
     CastTeeth teeth = shelf.known(id, AppRefusal.PLAN_NEEDS_TEETH);
     JudgeAbutments.Wanted wanted =
         new JudgeAbutments.Wanted(
-            Requests.path(body),
-            new TreeSet<>(),
-            Requests.chart(body),
-            AnswerReader.of(body.path("answers")));
+                Requests.path(body),
+                new TreeSet<>(),
+                Requests.chart(body),
+                AnswerReader.of(body.path("answers")))
+            .with(shelf.opposingScan(id));
     Choices choices = ChoicesReader.of(chosen.path("choices"), "the request");
     return MakePlan.on(judged(id, teeth, wanted), wanted.chart(), choices, Watch.NONE);
   }

@@ -9,10 +9,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.Jaw;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CastTeeth;
+import rodwork.app.operation.JudgeAbutments;
 import rodwork.app.operation.WritePrescription;
 import rodwork.app.report.AnswerReader;
 import rodwork.app.report.ChoicesReader;
@@ -57,8 +59,12 @@ final class PrescriptionRoutes {
     WritePrescription.Written written =
         WritePrescription.of(
             teeth,
-            Requests.path(body),
-            AnswerReader.of(body.path("answers")),
+            new JudgeAbutments.Wanted(
+                    Requests.path(body),
+                    new TreeSet<>(),
+                    null,
+                    AnswerReader.of(body.path("answers")))
+                .with(shelf.opposingScan(id)),
             ChoicesReader.of(body.path("choices"), "the request"),
             shelf.rulebook(id),
             new WritePrescription.Ask(

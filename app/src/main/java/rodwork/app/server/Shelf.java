@@ -17,6 +17,7 @@ import rodwork.app.AppRefusal;
 import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.FoundTeeth;
 import rodwork.app.operation.OpenedCast;
+import rodwork.app.operation.OpposingScan;
 import rodwork.app.operation.ThinnedCast;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.geometry.Watch;
@@ -249,6 +250,11 @@ final class Shelf {
   /** The opposing scan of a cast as it was last laid over it. */
   synchronized Optional<LaidOpposing> opposing(String id) {
     return Optional.ofNullable(opposing.get(id));
+  }
+
+  /** The same as rules take it; null: none was laid. */
+  @Nullable OpposingScan opposingScan(String id) {
+    return opposing(id).map(LaidOpposing::scan).orElse(null);
   }
 
   /** Replaces a cast by what becomes of it; the work is done while others may go on reading. */

@@ -75,6 +75,60 @@ class PlanRoutesTest {
     assertThat(upright.get("axis")).isNotEqualTo(plan.get("axis"));
   }
 
+  /** A level sheet over the arch: what the rules hold against is then measured; without it not. */
+  @Test
+  void aLaidOpposingScanIsAskedByLedgerAndPlan() throws IOException {
+    JsonNode frame = visitor.json("GET", cast, "", 200).get("frame");
+    double[][] sheet = new double[4][3];
+    for (int corner = 0; corner < 4; corner++) {
+      for (int i = 0; i < 3; i++) {
+        sheet[corner][i] =
+            frame.get("origin").get(i).asDouble()
+                + (corner % 2 == 0 ? -80 : 80) * frame.get("x").get(i).asDouble()
+                + (corner < 2 ? -80 : 80) * frame.get("y").get(i).asDouble()
+                + 15 * frame.get("z").get(i).asDouble();
+      }
+    }
+    StringBuilder off = new StringBuilder("OFF\n4 2 0\n");
+    for (double[] p : sheet) {
+      off.append(p[0]).append(' ').append(p[1]).append(' ').append(p[2]).append('\n');
+    }
+    byte[] content = off.append("3 0 1 2\n3 1 3 2\n").toString().getBytes(StandardCharsets.UTF_8);
+    String other =
+        visitor.json("POST", "/api/casts?name=sheet.off", content, 201).get("id").asText();
+    assertThat(roomsKnown()).as("before").isEmpty();
+    visitor.json("POST", cast + "/opposing", "{\"opposing\":\"" + other + "\"}", 200);
+    assertThat(roomsKnown()).as("laid").hasSizeGreaterThan(3);
+    assertThat(embrasures()).as("laid").contains("measured");
+    visitor.json("POST", cast + "/opposing", "{\"opposing\":null}", 200);
+    assertThat(roomsKnown()).as("taken away").isEmpty();
+    assertThat(embrasures()).as("taken away").containsOnly("not-known");
+  }
+
+  private static List<JsonNode> roomsKnown() throws IOException {
+    List<JsonNode> known = new ArrayList<>();
+    for (JsonNode finding : plan("{}").get("plan").get("findings")) {
+      if (finding.get("what").asText().contains("opposing")
+          && finding.get("reading").get("kind").asText().equals("measured")) {
+        known.add(finding);
+      }
+    }
+    return known;
+  }
+
+  private static List<String> embrasures() throws IOException {
+    List<String> kinds = new ArrayList<>();
+    for (JsonNode abutment :
+        visitor.json("POST", cast + "/abutments", "{}", 200).get("abutments")) {
+      for (JsonNode fact : abutment.get("facts")) {
+        if (fact.get("fact").asText().equals("occlusal-room")) {
+          kinds.add(fact.get("reading").get("kind").asText());
+        }
+      }
+    }
+    return kinds;
+  }
+
   @Test
   void eachCutIsDrawnOnTheCastAndInSectionWithinItsDepth() throws IOException {
     JsonNode answer = plan("{}");

@@ -32,6 +32,8 @@ public record AbutmentRules(
    * @param axisOfTooth how exactly the axis of a tooth is known from its crown
    * @param crownToRootMost greatest crown-to-root ratio of a root that is not short
    * @param aheadFrom distance in front of the axis of rotation from which a tooth counts as ahead
+   * @param restClearance room to the opposing tooth that a rest wants at its seat
+   * @param restDepth how deep its seat is cut
    */
   public record Limits(
       Threshold clearOfMargin,
@@ -42,7 +44,9 @@ public record AbutmentRules(
       Threshold inclinedFrom,
       Threshold axisOfTooth,
       Threshold crownToRootMost,
-      Threshold aheadFrom) {
+      Threshold aheadFrom,
+      Threshold restClearance,
+      Threshold restDepth) {
 
     /** The values of a rulebook. */
     public static Limits from(Thresholds book) {
@@ -55,7 +59,9 @@ public record AbutmentRules(
           book.get("tooth-inclined-from", "degrees"),
           book.get("tooth-axis-known-to", "degrees"),
           book.get("crown-to-root-most", "1"),
-          book.get("ahead-of-axis-from", "mm"));
+          book.get("ahead-of-axis-from", "mm"),
+          book.get("rest-clearance-least", "mm"),
+          book.get("rest-depth", "mm"));
     }
 
     /** All of them, for listing. */
@@ -67,7 +73,9 @@ public record AbutmentRules(
           inclinedFrom,
           axisOfTooth,
           crownToRootMost,
-          aheadFrom);
+          aheadFrom,
+          restClearance,
+          restDepth);
     }
   }
 }

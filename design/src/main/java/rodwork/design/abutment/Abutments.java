@@ -11,6 +11,7 @@ import java.util.TreeSet;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.occlusion.OpposingRoom;
 import rodwork.anatomy.space.Space;
 import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.Surface;
@@ -76,7 +77,8 @@ public final class Abutments {
       Dentition dentition,
       AbutmentRules rules,
       Answers answers,
-      Map<ArmKey, ArmShape> shapes) {
+      Map<ArmKey, ArmShape> shapes,
+      OpposingRoom opposing) {
     this.survey = survey;
     this.dentition = dentition;
     this.rules = rules;
@@ -86,7 +88,8 @@ public final class Abutments {
     this.sites = new PlaneSites(arch, tree, rules.planes());
     this.normals = PlanePatch.normals(arch.topology(), rules.planes());
     this.toothFacts =
-        new ToothFacts(arch, dentition, SiteFinder.likelyAbutments(dentition), rules.limits());
+        new ToothFacts(
+            arch, dentition, SiteFinder.likelyAbutments(dentition), rules.limits(), opposing);
     this.judge = new ClaspJudge(rules.clasps());
     this.surface = new MeshSurface(tree, survey.surveyor().normals());
   }
@@ -99,6 +102,7 @@ public final class Abutments {
    *     last premolar and the first molar
    * @param answers what a person said
    * @param shapes what a person made of retentive arms; the others lie as they are laid out
+   * @param opposing the room to the other jaw
    * @return from the patient's right to left
    */
   public static List<Abutment> of(
@@ -109,8 +113,9 @@ public final class Abutments {
       AbutmentRules rules,
       Answers answers,
       Map<ArmKey, ArmShape> shapes,
+      OpposingRoom opposing,
       Watch watch) {
-    Abutments all = new Abutments(arch, survey, dentition, rules, answers, shapes);
+    Abutments all = new Abutments(arch, survey, dentition, rules, answers, shapes, opposing);
     SortedSet<ToothNumber> teeth =
         wanted.isEmpty() ? new TreeSet<>(SiteFinder.likelyAbutments(dentition)) : wanted;
     List<Row> rows = new ArrayList<>();

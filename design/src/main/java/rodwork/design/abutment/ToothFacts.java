@@ -1,7 +1,9 @@
 package rodwork.design.abutment;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -14,13 +16,17 @@ import rodwork.anatomy.chart.Side;
 import rodwork.anatomy.chart.ToothEntry;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.occlusion.BitingPlaces;
+import rodwork.anatomy.occlusion.OpposingRoom;
 import rodwork.anatomy.space.Space;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.design.clasp.Fact;
 import rodwork.geometry.Vec3;
+import rodwork.rules.Limit;
 import rodwork.rules.Reading;
 import rodwork.rules.Threshold;
+import rodwork.rules.Verdict;
 
 /**
  * What the chart and the standing of a tooth in its row tell of it as an abutment. What neither
@@ -31,21 +37,25 @@ final class ToothFacts {
   private final Dentition dentition;
   private final SortedSet<ToothNumber> abutments;
   private final AbutmentRules.Limits limits;
+  private final OpposingRoom opposing;
 
   /**
    * For one arch.
    *
    * @param abutments the likely ones: the axis of rotation runs through the rearmost
+   * @param opposing the room to the other jaw
    */
   ToothFacts(
       Arch arch,
       Dentition dentition,
       SortedSet<ToothNumber> abutments,
-      AbutmentRules.Limits limits) {
+      AbutmentRules.Limits limits,
+      OpposingRoom opposing) {
     this.arch = arch;
     this.dentition = dentition;
     this.abutments = abutments;
     this.limits = limits;
+    this.opposing = opposing;
   }
 
   /** The facts of a tooth as an abutment for what lies on one of its sides. */
@@ -67,9 +77,9 @@ final class ToothFacts {
     facts.put(Fact.AHEAD_OF_AXIS, aheadOfAxis(tooth));
     facts.put(Fact.TIPPING, tipping(tooth, side));
     facts.put(Fact.LINGUAL_INCLINATION, lingually(tooth));
-    facts.put(Fact.FAR_REST, rest(tooth, entry));
-    facts.put(Fact.NEAR_REST, rest(tooth, entry));
-    facts.put(Fact.OCCLUSAL_ROOM, room(entry.opposing()));
+    facts.put(Fact.FAR_REST, rest(tooth, entry, side.opposite()));
+    facts.put(Fact.NEAR_REST, rest(tooth, entry, side));
+    facts.put(Fact.OCCLUSAL_ROOM, embrasure(tooth, entry, side));
     facts.put(Fact.POOR_HYGIENE, unknown("oral hygiene"));
     facts.put(Fact.HEAVY_HANDLING, unknown("how the patient handles a denture"));
     place
@@ -175,22 +185,47 @@ final class ToothFacts {
   }
 
   /**
-   * A seat is cut into the tooth, so a back tooth has room for one unless the bite is said to reach
-   * into it; the ledge of a front tooth wants looking at.
+   * A seat is cut into the tooth, and teeth that bite on each other leave it its own depth; so
+   * without a word or a scan a back tooth has room for one. The ledge of a front tooth wants
+   * looking at.
    */
-  private static Reading rest(Tooth tooth, ToothEntry entry) {
-    ToothEntry.Opposing opposing = entry.opposing();
-    if (opposing.clearanceMm().isPresent() && opposing.clearanceMm().getAsDouble() < 0) {
-      return Reading.yes(false);
+  private Reading rest(Tooth tooth, ToothEntry entry, Surface side) {
+    Reading room = opposing.over(entry, BitingPlaces.fossa(tooth, side));
+    if (room instanceof Reading.Measured over) {
+      Threshold wanted = limits.restClearance();
+      Reading seated = Reading.mm(over.value() + limits.restDepth().value(), over.uncertainty());
+      Verdict verdict = new Limit.Least(wanted.value(), wanted.unit()).judge(seated);
+      if (verdict == Verdict.NOT_MET) {
+        return Reading.yes(false);
+      }
+      if (verdict == Verdict.TOO_CLOSE_TO_CALL) {
+        return new Reading.NotKnown(
+            String.format(
+                Locale.ROOT,
+                "%s to the opposing tooth over a seat, too close to %.2f mm",
+                seated.words(),
+                wanted.value()));
+      }
     }
     return tooth.number().isAnterior()
         ? unknown("whether the lingual enamel is thick enough for a ledge")
         : Reading.yes(true);
   }
 
-  private static Reading room(ToothEntry.Opposing opposing) {
-    return opposing.clearanceMm().isPresent()
-        ? new Reading.Measured(Math.max(0, opposing.clearanceMm().getAsDouble()), 0, "mm")
-        : unknown("room to the opposing teeth");
+  /** Over both marginal ridges of an embrasure as they are; over one where no tooth follows. */
+  private Reading embrasure(Tooth tooth, ToothEntry entry, Surface side) {
+    List<Vec3> ridges = new ArrayList<>(BitingPlaces.ridge(tooth, side));
+    tooth
+        .neighbour(side)
+        .flatMap(n -> dentition.tooth(n.number()))
+        .ifPresent(
+            next ->
+                ridges.addAll(
+                    BitingPlaces.ridge(
+                        next,
+                        next.number().side() == tooth.number().side() ? side.opposite() : side)));
+    return opposing.over(entry, ridges) instanceof Reading.Measured room
+        ? Reading.mm(Math.max(0, room.value()), room.uncertainty())
+        : opposing.over(entry, ridges);
   }
 }

@@ -9,6 +9,7 @@ import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.ToothEntry;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.occlusion.OpposingRoom;
 import rodwork.anatomy.space.Space;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.geometry.mesh.TriangleTree;
@@ -21,6 +22,7 @@ final class Draft {
   final Dentition dentition;
   final PlanRules rules;
   final Choices choices;
+  final OpposingRoom opposing;
   final Ground ground;
   final Border border;
   final List<Part.Rest> rests = new ArrayList<>();
@@ -31,10 +33,11 @@ final class Draft {
   final List<String> questions = new ArrayList<>();
   private final Map<ToothNumber, CrownBoard> crowns = new HashMap<>();
 
-  Draft(Arch arch, Dentition dentition, PlanRules rules, Choices choices) {
+  Draft(Arch arch, Dentition dentition, PlanRules rules, Choices choices, OpposingRoom opposing) {
     this.dentition = dentition;
     this.rules = rules;
     this.choices = choices;
+    this.opposing = opposing;
     this.ground = new Ground(arch, dentition.labels(), TriangleTree.of(arch.mesh()));
     this.border =
         new Border(

@@ -3,7 +3,6 @@ package rodwork.design.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.kennedy.KennedyClass;
 import rodwork.anatomy.tooth.Surface;
@@ -44,6 +43,7 @@ final class PlanFindings {
       List<Part.IndirectRetainer> indirect,
       Optional<Levers> levers) {
     draft.rests.forEach(this::rest);
+    findings.addAll(new RoomFindings(draft).of());
     draft.plates.forEach(this::plate);
     draft.clasps.forEach(this::clasp);
     apart(draft.minors);
@@ -109,22 +109,13 @@ final class PlanFindings {
   }
 
   private void rest(Part.Rest rest) {
-    Place place = at(rest.tooth().fdi(), rest.kind().words(), rest.middle());
     if (rest.kind() == RestKind.OCCLUSAL || rest.kind() == RestKind.EXTENDED) {
       least(
           rules.rests().widthLeast(),
           "width of the rest at the marginal ridge",
-          place,
+          at(rest.tooth().fdi(), rest.kind().words(), rest.middle()),
           Reading.mm(rest.widthMm(), 0));
     }
-    OptionalDouble clearance = dentition.chart().tooth(rest.tooth()).opposing().clearanceMm();
-    least(
-        rules.rests().clearance(),
-        "room to the opposing tooth",
-        place,
-        clearance.isPresent()
-            ? Reading.mm(clearance.getAsDouble(), 0)
-            : new Reading.NotKnown("no opposing scan, and the chart does not say"));
   }
 
   private void plate(Part.GuidingPlate plate) {

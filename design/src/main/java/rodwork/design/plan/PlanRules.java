@@ -50,6 +50,7 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases, Coun
         bases.meshShare,
         bases.border,
         bases.finishLine,
+        bases.space,
         bases.leverRatio,
         bases.indirectClassOne,
         bases.indirectOther,
@@ -154,6 +155,7 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases, Coun
    * @param meshShare length of a lower base connector, of the free end
    * @param border how far a base reaches from the crest, where the scan does not end it
    * @param finishLine how far from the crest base and connector meet
+   * @param space from the ridge to the opposing teeth; under it a base is all of metal
    * @param leverRatio of an indirect retainer's distance to the base end's
    * @param indirectClassOne indirect retainers wanted in Class I
    * @param indirectOther indirect retainers wanted in Classes II and IV
@@ -163,6 +165,7 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases, Coun
       Threshold meshShare,
       Threshold border,
       Threshold finishLine,
+      Threshold space,
       Threshold leverRatio,
       Threshold indirectClassOne,
       Threshold indirectOther) {
@@ -172,6 +175,7 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases, Coun
           book.get("base-connector-share-lower", "1"),
           book.get("base-border-from-crest", "mm"),
           book.get("finish-line-from-crest", "mm"),
+          book.get("base-space-least", "mm"),
           book.get("indirect-lever-least", "1"),
           book.get("indirect-retainers-class-i", "1"),
           book.get("indirect-retainers-class-ii-iv", "1"));

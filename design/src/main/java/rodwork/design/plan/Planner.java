@@ -14,6 +14,7 @@ import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.Side;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.occlusion.OpposingRoom;
 import rodwork.anatomy.space.Space;
 import rodwork.design.abutment.Abutment;
 import rodwork.design.clasp.Family;
@@ -47,6 +48,7 @@ public final class Planner {
    *
    * @param survey of the arch at the path
    * @param abutments as judged at that path; with those without a space
+   * @param opposing the room to the other jaw
    * @param watch stops the work
    * @throws Refusal if a choice names a tooth that does not stand, or a family that is not known
    */
@@ -57,8 +59,10 @@ public final class Planner {
       List<Abutment> abutments,
       PlanRules rules,
       Choices choices,
+      OpposingRoom opposing,
       Watch watch) {
-    return new Planner(new Draft(arch, dentition, rules, choices), survey, abutments).plan(watch);
+    return new Planner(new Draft(arch, dentition, rules, choices, opposing), survey, abutments)
+        .plan(watch);
   }
 
   private Plan plan(Watch watch) {
