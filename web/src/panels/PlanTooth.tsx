@@ -62,6 +62,7 @@ export function PlanTooth({ plan, tooth }: { readonly plan: Plan; readonly tooth
               <span className="soft">
                 {clasp.material} · {clasp.answer}
                 {clasp.chosen ? " · chosen" : ""}
+                {clasp.byHand ? " · arm shaped by hand" : ""}
               </span>
               {!clasp.retentive && <span className="line soft">No retentive arm is drawn: its tip has no place on the tooth as it is.</span>}
               {clasp.preparations.length > 0 && (

@@ -41,6 +41,10 @@ test("path, choices and answers become edits that can be undone; a clasp stands 
   expect(Object.keys(document.clasps)).toEqual(["16 mesial"]);
   expect(choicesSaid(document.plan, document.clasps)).toEqual(choices);
   expect(newsWords(news)).toBe("chart, path, choices, answers");
+  const shaped = { ...choices, arms: { "16 distal": { family: "cast-circumferential", pulls: [{ at: 1, to: [1, 2, 3] as const }] } } } as unknown as typeof choices;
+  const withArm = after(EMPTY, { chart: CHART, choices: shaped });
+  expect(Object.keys(withArm.clasps)).toEqual(["16 distal"]);
+  expect(choicesSaid(withArm.plan, withArm.clasps)).toEqual(shaped);
   expect(newsCommands(EMPTY, {})).toEqual([]);
   expect(newsWords({})).toBe("");
 });

@@ -29,7 +29,7 @@ export function newsCommands(document: Document, news: CaseNews): readonly Comma
 export const newsWords = (news: CaseNews): string => (["chart", "path", "choices", "answers"] as const).filter((part) => news[part]).join(", ");
 
 /** Choices as the bench keeps them: a clasp stands in the row of its tooth, on the side of the space. */
-function chosenOf({ rests, clasps, connector, notUsed, moves, indirect }: Partial<ChoicesSaid>, missing: readonly Fdi[]): PlanChosen {
+function chosenOf({ rests, clasps, connector, notUsed, moves, indirect, arms }: Partial<ChoicesSaid>, missing: readonly Fdi[]): PlanChosen {
   const families = Object.entries(clasps ?? {});
   const side = (tooth: Fdi): string => (missing.includes(tooth + 1) || !missing.includes(tooth - 1) ? "distal" : "mesial");
   return {
@@ -45,7 +45,11 @@ function chosenOf({ rests, clasps, connector, notUsed, moves, indirect }: Partia
     clasps: Object.fromEntries(
       families
         .filter(([, family]) => family !== "none")
-        .map(([tooth, family]) => [`${tooth} ${side(Number(tooth))}`, { family, name: family.replaceAll("-", " "), answer: "not decided" as const, warnings: [] }]),
+        .map(([tooth, family]) => {
+          const [row, shaped] = Object.entries(arms ?? {}).find(([each, arm]) => each.startsWith(`${tooth} `) && arm.family === family) ?? [`${tooth} ${side(Number(tooth))}`, null];
+          const arm = shaped && shaped.pulls.length > 0 ? { arm: shaped.pulls } : {};
+          return [row, { family, name: family.replaceAll("-", " "), answer: "not decided" as const, warnings: [], ...arm }];
+        }),
     ),
   };
 }

@@ -25,7 +25,7 @@ test("the abutments behind a space may be left out; a free end and a closed spac
 
 function bench(): { store: Store<BenchState>; comparing: Comparing; sent: (readonly NamedChoices[])[]; edits: Command[] } {
   const document = emptyDocument({ jaw: "upper", up: null, front: null });
-  const planned = { sheet: { plan: PLAN }, problem: null, tilt: document.tilt, teeth: TEETH, answers: document.answers, clasps: document.clasps, choices: document.plan };
+  const planned = { sheet: { plan: PLAN }, problem: null, tilt: document.tilt, teeth: TEETH, answers: document.answers, opposing: null, clasps: document.clasps, choices: document.plan };
   const store = new Store<BenchState>({ ...EMPTY_BENCH, page: "plan", cast: { id: "cast-1" }, document, teeth: TEETH, planned } as unknown as BenchState);
   const sent: (readonly NamedChoices[])[] = [];
   const edits: Command[] = [];

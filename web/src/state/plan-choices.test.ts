@@ -11,6 +11,12 @@ it("sends the clasps of the ledger by tooth, and none for a tooth without a clas
   expect("connector" in choicesSaid(NOTHING_CHOSEN, {})).toBe(false);
 });
 
+it("sends the arms that were shaped by hand, by row", () => {
+  const pulls = [{ at: 1, to: [1, 2, 3] as const }] as unknown as NonNullable<ClaspChoice["arm"]>;
+  expect(choicesSaid(NOTHING_CHOSEN, { "13 distal": { ...choice("i-bar"), arm: pulls }, "24 distal": choice("rpa") }).arms).toEqual({ "13 distal": { family: "i-bar", pulls } });
+  expect("arms" in choicesSaid(NOTHING_CHOSEN, { "24 distal": choice("rpa") })).toBe(false);
+});
+
 it("counts what was changed, and puts in and takes out", () => {
   expect(changes(NOTHING_CHOSEN)).toBe(0);
   expect(changes({ ...NOTHING_CHOSEN, notUsed: toggled([], 24), connector: "u-shaped" })).toBe(2);

@@ -1,6 +1,6 @@
 import type { BorderMove, ChoicesSaid, ConnectorKind, RestKind, RestSide } from "../wire/plan";
 import type { Fdi } from "../wire/types";
-import type { ClaspChoice } from "./ledger";
+import { armsSaid, type ClaspChoice } from "./ledger";
 
 /** A rest that holds against the lifting of a base. */
 export interface IndirectChoice {
@@ -29,14 +29,16 @@ export const NOTHING_CHOSEN: PlanChoices = { rests: {}, connector: null, notUsed
 export const claspsByTooth = (clasps: Readonly<Record<string, ClaspChoice>>): Readonly<Record<string, string>> =>
   Object.fromEntries(Object.entries(clasps).map(([row, { family }]) => [row.split(" ")[0]!, family]));
 
-/** All that was chosen, as the server wants it. */
+/** All that was chosen, as the server wants it; arms shaped by hand among it. */
 export function choicesSaid(plan: PlanChoices, clasps: Readonly<Record<string, ClaspChoice>>): ChoicesSaid {
+  const arms = armsSaid(clasps);
   return {
     rests: plan.rests,
     clasps: { ...claspsByTooth(clasps), ...Object.fromEntries(plan.unclasped.map((tooth) => [tooth, "none"])) },
     ...(plan.connector ? { connector: plan.connector } : {}),
     notUsed: plan.notUsed,
     moves: plan.moves,
+    ...(Object.keys(arms).length > 0 ? { arms } : {}),
     ...(plan.indirect && Object.keys(plan.indirect).length > 0 ? { indirect: plan.indirect } : {}),
   };
 }

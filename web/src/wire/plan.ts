@@ -1,7 +1,7 @@
 import type { Jaw } from "../values/tilt";
 import type { Mm } from "../values/units";
 import type { ScanVec } from "../values/vec";
-import type { Finding, Told } from "./abutments";
+import type { ArmsTold, Finding, Told } from "./abutments";
 import type { Cut, Preparation } from "./preparation";
 import type { Fdi } from "./types";
 
@@ -53,6 +53,8 @@ export interface PlannedClasp {
   readonly retentive: PlanLine | null;
   readonly reciprocal: PlanLine | null;
   readonly tip: ScanVec | null;
+  /** Whether a person shaped its retentive arm. */
+  readonly byHand: boolean;
   readonly chosen: boolean;
   readonly warnings: readonly string[];
   readonly preparations: readonly { readonly rule: string; readonly what: string; readonly amountMm: Mm }[];
@@ -124,6 +126,8 @@ export interface ChoicesSaid {
   readonly connector?: ConnectorKind;
   readonly notUsed: readonly Fdi[];
   readonly moves: readonly BorderMove[];
+  /** Retentive arms shaped by hand, by row of the ledger. */
+  readonly arms?: ArmsTold;
   /** Indirect retainers by tooth: a rest adds one, "none" takes the proposed one away. */
   readonly indirect?: Readonly<Record<string, { readonly kind: RestKind; readonly side: RestSide } | "none">>;
 }

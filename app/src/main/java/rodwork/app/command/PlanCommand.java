@@ -198,7 +198,7 @@ final class PlanCommand implements Runnable {
       plans.add(
           new ComparePlans.Named(
               String.valueOf(Objects.requireNonNull(compare).get(i).getFileName()),
-              MakePlan.on(first.judged(), null, others.get(i), watch)));
+              MakePlan.by(first, others.get(i), watch)));
     }
     return plans;
   }

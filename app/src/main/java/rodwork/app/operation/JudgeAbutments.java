@@ -55,6 +55,7 @@ public final class JudgeAbutments {
    * What was found.
    *
    * @param teeth the cast with its teeth
+   * @param wanted what was asked for
    * @param surveyed at the path
    * @param rulebook that was gone by
    * @param opposing the room to the other jaw
@@ -63,6 +64,7 @@ public final class JudgeAbutments {
    */
   public record Judged(
       CastTeeth teeth,
+      Wanted wanted,
       SurveyedCast surveyed,
       Rulebook rulebook,
       OpposingRoom opposing,
@@ -106,6 +108,6 @@ public final class JudgeAbutments {
             opposing,
             watch);
     return new Judged(
-        teeth, surveyed, book, opposing, abutments, Retention.of(abutments, book.arms()));
+        teeth, wanted, surveyed, book, opposing, abutments, Retention.of(abutments, book.arms()));
   }
 }

@@ -29,8 +29,8 @@ public final class MakePlan {
   /**
    * Plans.
    *
-   * @param wanted path, chart and answers; its teeth are left out: a plan takes the likely
-   *     abutments
+   * @param wanted path, chart, answers and opposing scan; its teeth and arms are left out: a plan
+   *     takes the likely abutments, and the arms of the choices
    * @throws rodwork.geometry.Refusal if the path cannot be found on this cast, or a choice cannot
    *     be planned
    * @throws java.util.concurrent.CancellationException when the watch says so
@@ -45,7 +45,7 @@ public final class MakePlan {
                 new TreeSet<>(),
                 wanted.chart(),
                 wanted.answers(),
-                wanted.arms(),
+                choices.arms(),
                 wanted.opposing()),
             book,
             watch);
@@ -53,7 +53,20 @@ public final class MakePlan {
   }
 
   /**
-   * Plans on abutments that are judged already.
+   * Another plan on what one rests on; abutments are judged anew where arms lie otherwise.
+   *
+   * @throws rodwork.geometry.Refusal if a choice cannot be planned
+   */
+  public static Planned by(Planned first, Choices choices, Watch watch) {
+    JudgeAbutments.Judged judged = first.judged();
+    JudgeAbutments.Wanted wanted = judged.wanted();
+    return choices.arms().equals(wanted.arms())
+        ? on(judged, wanted.chart(), choices, watch)
+        : of(judged.teeth(), wanted, choices, judged.rulebook(), watch);
+  }
+
+  /**
+   * Plans on abutments that are judged already, with the arms of the choices.
    *
    * @param chart what a person says of the teeth; null: what was said when they were found
    * @throws rodwork.geometry.Refusal if a choice cannot be planned

@@ -24,7 +24,16 @@ import rodwork.geometry.Vec3;
 /** Reads what a person chose of a plan; the form is {@code docs/schema/choices.schema.json}. */
 public final class ChoicesReader {
   private static final Set<String> NAMES =
-      Set.of("format", "version", "rests", "clasps", "connector", "notUsed", "moves", "indirect");
+      Set.of(
+          "format",
+          "version",
+          "rests",
+          "clasps",
+          "connector",
+          "notUsed",
+          "moves",
+          "indirect",
+          "arms");
 
   private final String name;
 
@@ -106,7 +115,8 @@ public final class ChoicesReader {
         notUsed,
         moves,
         added,
-        taken);
+        taken,
+        ArmsReader.of(json.path("arms"), this::wrong));
   }
 
   private Choices.RestChoice rest(JsonNode node) {

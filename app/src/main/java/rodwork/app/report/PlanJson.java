@@ -138,6 +138,7 @@ public final class PlanJson {
     json.set("reciprocal", Json.orNull(clasp.reciprocal().map(PlanJson::line).orElse(null)));
     json.set("tip", Json.orNull(clasp.tip().map(Json::point).orElse(null)));
     json.put("onMark", clasp.standsOnMark());
+    json.put("byHand", clasp.byHand());
     json.put("chosen", clasp.chosen());
     json.set("warnings", Json.texts(judgement.warnings()));
     ArrayNode preparations = json.putArray("preparations");

@@ -108,18 +108,19 @@ final class PlanRoutes {
    * A plan.
    *
    * @param body says path, chart and answers
-   * @param chosen holds the choices
+   * @param chosen holds the choices, arms shaped by hand among them
    */
   private MakePlan.Planned planned(String id, JsonNode body, JsonNode chosen) {
     CastTeeth teeth = shelf.known(id, AppRefusal.PLAN_NEEDS_TEETH);
+    Choices choices = ChoicesReader.of(chosen.path("choices"), "the request");
     JudgeAbutments.Wanted wanted =
         new JudgeAbutments.Wanted(
-                Requests.path(body),
-                new TreeSet<>(),
-                Requests.chart(body),
-                AnswerReader.of(body.path("answers")))
-            .with(shelf.opposingScan(id));
-    Choices choices = ChoicesReader.of(chosen.path("choices"), "the request");
+            Requests.path(body),
+            new TreeSet<>(),
+            Requests.chart(body),
+            AnswerReader.of(body.path("answers")),
+            choices.arms(),
+            shelf.opposingScan(id));
     return MakePlan.on(judged(id, teeth, wanted), wanted.chart(), choices, Watch.NONE);
   }
 

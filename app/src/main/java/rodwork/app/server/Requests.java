@@ -15,6 +15,7 @@ import rodwork.app.operation.GaugeSizes;
 import rodwork.app.operation.WantedPath;
 import rodwork.app.report.ChartReader;
 import rodwork.app.report.Json;
+import rodwork.geometry.Refusal;
 import rodwork.geometry.Vec3;
 import rodwork.survey.Gauges;
 import rodwork.survey.Tilt;
@@ -158,7 +159,7 @@ final class Requests {
     return node.asDouble();
   }
 
-  static RuntimeException unreadable(String why) {
+  static Refusal unreadable(String why) {
     return AppRefusal.REQUEST_UNREADABLE.with(why);
   }
 }

@@ -84,8 +84,8 @@ class PlanRoutesTest {
       for (int i = 0; i < 3; i++) {
         sheet[corner][i] =
             frame.get("origin").get(i).asDouble()
-                + (corner % 2 == 0 ? -80 : 80) * frame.get("x").get(i).asDouble()
-                + (corner < 2 ? -80 : 80) * frame.get("y").get(i).asDouble()
+                + (corner % 2 == 0 ? -40 : 40) * frame.get("x").get(i).asDouble()
+                + (corner < 2 ? -40 : 40) * frame.get("y").get(i).asDouble()
                 + 15 * frame.get("z").get(i).asDouble();
       }
     }
@@ -103,6 +103,7 @@ class PlanRoutesTest {
     visitor.json("POST", cast + "/opposing", "{\"opposing\":null}", 200);
     assertThat(roomsKnown()).as("taken away").isEmpty();
     assertThat(embrasures()).as("taken away").containsOnly("not-known");
+    visitor.ask("DELETE", "/api/casts/" + other, BodyPublishers.noBody());
   }
 
   private static List<JsonNode> roomsKnown() throws IOException {
@@ -127,6 +128,63 @@ class PlanRoutesTest {
       }
     }
     return kinds;
+  }
+
+  /**
+   * An arm pulled in the ledger is the arm of plan, drawing and prescription, and of nothing else.
+   */
+  @Test
+  void anArmShapedByHandIsThatOfPlanDrawingAndPrescription() throws IOException {
+    JsonNode first = plan("{}");
+    JsonNode before = clasp(first, 15);
+    JsonNode line = before.get("retentive").get("points");
+    JsonNode to = line.get(line.size() * 3 / 4);
+    String choices =
+        "{\"choices\":{\"clasps\":{\"15\":\"%1$s\"},\"arms\":{\"15 %2$s\":{\"family\":\"%1$s\",\"pulls\":[{\"at\":1,\"to\":%3$s}]}}}}"
+            .formatted(before.get("family").asText(), before.get("side").asText(), to);
+    JsonNode shaped = plan(choices);
+    JsonNode after = clasp(shaped, 15);
+    assertThat(before.get("byHand").asBoolean()).isFalse();
+    assertThat(after.get("byHand").asBoolean()).isTrue();
+    assertThat(distance(after.get("tip"), to)).isLessThan(0.05);
+    assertThat(distance(before.get("tip"), to)).isGreaterThan(0.5);
+    JsonNode arm = after.get("retentive").get("points");
+    assertThat(distance(arm.get(arm.size() - 1), to)).isLessThan(0.05);
+    assertThat(shaped.get("drawing").asText()).isNotEqualTo(first.get("drawing").asText());
+    var folder =
+        visitor.ask("POST", cast + "/prescription/folder", BodyPublishers.ofString(choices));
+    Map<String, byte[]> files = unzipped(folder.body());
+    JsonNode json = Json.read(new String(files.get("prescription.json"), StandardCharsets.UTF_8));
+    assertThat(Schemas.errors("prescription", json)).isEmpty();
+    for (JsonNode row : json.get("content").get("abutments")) {
+      if (row.get("clasp").isObject()) {
+        assertThat(row.get("clasp").get("armByHand").asBoolean())
+            .as(row.get("tooth").asText())
+            .isEqualTo(row.get("tooth").asInt() == 15);
+      }
+    }
+    JsonNode kept = Json.read(new String(files.get("plan.json"), StandardCharsets.UTF_8));
+    assertThat(distance(clasp(kept, 15).get("tip"), to)).isLessThan(0.05);
+    assertThat(clasp(plan("{}"), 15)).as("nothing is kept between requests").isEqualTo(before);
+    assertThat(refused("{\"choices\":{\"arms\":{\"15\":{}}}}")).isEqualTo("choices-unusable");
+  }
+
+  private static JsonNode clasp(JsonNode answer, int tooth) {
+    for (JsonNode clasp :
+        answer.path("plan").isObject() ? answer.get("plan").get("clasps") : answer.get("clasps")) {
+      if (clasp.get("tooth").asInt() == tooth) {
+        return clasp;
+      }
+    }
+    throw new AssertionError("no clasp on " + tooth);
+  }
+
+  private static double distance(JsonNode a, JsonNode b) {
+    double sum = 0;
+    for (int k = 0; k < 3; k++) {
+      sum += Math.pow(a.get(k).asDouble() - b.get(k).asDouble(), 2);
+    }
+    return Math.sqrt(sum);
   }
 
   @Test

@@ -4,14 +4,17 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.design.abutment.Abutment;
 import rodwork.design.clasp.AbutmentFacts;
+import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Family;
 import rodwork.design.clasp.Judgement;
 import rodwork.design.plan.Part;
@@ -65,23 +68,22 @@ final class AbutmentRow {
     json.put("material", family.material());
     Figures.put(json, "gaugeMm", clasp.gaugeMm(), Figures.MM);
     Figures.put(json, "gaugeInch", Gauges.nominalInch(clasp.gaugeMm()), 3);
-    json.put("place", judgement.tip().map(tip -> place(family, tip)).orElse(null));
-    Optional<AbutmentFacts.Mark> mark =
-        judgement
-            .tip()
-            .flatMap(
-                tip ->
-                    abutments.stream()
-                        .filter(
-                            a ->
-                                a.tooth().number().equals(clasp.tooth())
-                                    && a.side() == clasp.side())
-                        .findFirst()
-                        .flatMap(a -> mark(a, family, tip)));
-    number(json, "undercutMm", mark.map(AbutmentFacts.Mark::depth));
-    number(json, "undercutAtReferenceMm", mark.map(AbutmentFacts.Mark::atReference));
-    number(json, "fromMarginMm", mark.map(AbutmentFacts.Mark::fromMargin));
-    number(json, "belowSurveyLineMm", mark.map(AbutmentFacts.Mark::belowLine));
+    Optional<Abutment> abutment =
+        abutments.stream()
+            .filter(a -> a.tooth().number().equals(clasp.tooth()) && a.side() == clasp.side())
+            .findFirst();
+    json.put(
+        "place",
+        put(clasp, abutment)
+            .or(() -> judgement.tip().map(tip -> place(family.surface(), tip)))
+            .orElse(null));
+    Map<Fact, Reading> tip =
+        judgement.tip().flatMap(third -> abutment.map(a -> tip(a, family, third))).orElse(Map.of());
+    number(json, "undercutMm", tip.get(Fact.TIP_UNDERCUT));
+    number(json, "undercutAtReferenceMm", tip.get(Fact.TIP_AT_REFERENCE));
+    number(json, "fromMarginMm", tip.get(Fact.TIP_FROM_MARGIN));
+    number(json, "belowSurveyLineMm", tip.get(Fact.TIP_TRAVEL));
+    json.put("armByHand", clasp.byHand());
     Figures.put(json, "armMm", PlanRows.length(clasp.retentive()), Figures.MM);
     json.put("tipOnMark", clasp.standsOnMark());
     json.put("reciprocal", reciprocal(family));
@@ -102,10 +104,44 @@ final class AbutmentRow {
     };
   }
 
-  private static void number(ObjectNode json, String name, Optional<Reading> reading) {
-    double value =
-        reading.orElse(null) instanceof Reading.Measured measured ? measured.value() : Double.NaN;
+  private static void number(ObjectNode json, String name, @Nullable Reading reading) {
+    double value = reading instanceof Reading.Measured measured ? measured.value() : Double.NaN;
     Figures.put(json, name, value, Figures.MM);
+  }
+
+  /** Where a person put the tip. */
+  private static Optional<String> put(Part.Clasp clasp, Optional<Abutment> abutment) {
+    return clasp
+        .course()
+        .filter(c -> c.shape().movesTip())
+        .flatMap(c -> abutment.map(a -> a.tooth().place(c.retentive().end().point())))
+        .map(
+            p ->
+                p.surface().isProximal()
+                    ? PrescriptionContent.word(p.surface())
+                    : place(p.surface(), p.across()));
+  }
+
+  /** What was read where a person put the tip, else at the mark of the gauge. */
+  private static Map<Fact, Reading> tip(Abutment abutment, Family family, AcrossThird third) {
+    Map<Fact, Reading> laid =
+        abutment
+            .judgement()
+            .facts()
+            .laid()
+            .getOrDefault(new AbutmentFacts.Reach(family.id(), third), Map.of());
+    if (laid.containsKey(Fact.TIP_UNDERCUT)) {
+      return laid;
+    }
+    return mark(abutment, family, third)
+        .map(
+            m ->
+                Map.of(
+                    Fact.TIP_UNDERCUT, m.depth(),
+                    Fact.TIP_AT_REFERENCE, m.atReference(),
+                    Fact.TIP_FROM_MARGIN, m.fromMargin(),
+                    Fact.TIP_TRAVEL, m.belowLine()))
+        .orElse(Map.of());
   }
 
   private static Optional<AbutmentFacts.Mark> mark(
@@ -120,13 +156,13 @@ final class AbutmentRow {
   }
 
   /** Such as {@code mesio-facial}. */
-  private static String place(Family family, AcrossThird third) {
+  private static String place(Surface surface, AcrossThird third) {
     String side =
         switch (third) {
           case MESIAL -> "mesio-";
           case MIDDLE -> "mid-";
           case DISTAL -> "disto-";
         };
-    return side + (family.surface() == Surface.FACIAL ? "facial" : "lingual");
+    return side + (surface == Surface.FACIAL ? "facial" : "lingual");
   }
 }

@@ -82,8 +82,9 @@ final class PlanSection {
               + clasp.path("material").asText().replace('-', ' ')
               + "\nagainst it: "
               + clasp.path("reciprocal").asText()
-              + (clasp.path("reciprocalMm").isNumber()
-                  ? ", " + mm(clasp.path("reciprocalMm"))
+              + (clasp.path("reciprocalMm").isNumber() ? ", " + mm(clasp.path("reciprocalMm")) : "")
+              + (clasp.path("armByHand").asBoolean()
+                  ? "\narm shaped by hand: as drawn, not as laid out"
                   : ""));
     }
     List<String> rests = new ArrayList<>();

@@ -11,6 +11,7 @@ import rodwork.anatomy.tooth.Neighbour;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.design.abutment.Abutment;
+import rodwork.design.abutment.Abutments;
 import rodwork.design.abutment.GuidingPlane;
 import rodwork.design.clasp.Family;
 import rodwork.design.clasp.Judgement;
@@ -156,6 +157,11 @@ final class AbutmentParts {
     Judgement judgement = null;
     for (Abutment a : sides) {
       Optional<Judgement> one = family != null ? of(a, family) : a.judgement().first();
+      if (one.isPresent() && shaped(a, one.get())) {
+        judgement = one.get();
+        at = a;
+        break;
+      }
       if (one.isPresent()
           && (judgement == null || Judgement.ORDER.compare(one.get(), judgement) < 0)) {
         judgement = one.get();
@@ -195,6 +201,14 @@ final class AbutmentParts {
                   .collect(Collectors.joining(", "))
               + ".");
     }
+  }
+
+  /** Whether a person shaped the arm that comes from this side. */
+  private boolean shaped(Abutment a, Judgement judgement) {
+    return draft
+        .choices
+        .arms()
+        .containsKey(new Abutments.ArmKey(a.tooth().number(), a.side(), judgement.family().id()));
   }
 
   private void plate(CrownBoard crown, Surface side, GuidingPlane plane) {

@@ -6,6 +6,8 @@ import java.util.Optional;
 import java.util.Set;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.tooth.Surface;
+import rodwork.design.abutment.Abutments;
+import rodwork.design.course.ArmShape;
 import rodwork.geometry.Vec3;
 
 /**
@@ -18,6 +20,7 @@ import rodwork.geometry.Vec3;
  * @param moves of points of borders of the major connector
  * @param indirectAdded rests that shall serve as indirect retainers
  * @param indirectTaken teeth whose proposed indirect retainer is taken away
+ * @param arms what was made of retentive arms by hand; the others lie as they are laid out
  */
 public record Choices(
     Map<ToothNumber, RestChoice> rests,
@@ -26,12 +29,14 @@ public record Choices(
     Set<ToothNumber> notUsed,
     List<BorderMove> moves,
     Map<ToothNumber, RestChoice> indirectAdded,
-    Set<ToothNumber> indirectTaken) {
+    Set<ToothNumber> indirectTaken,
+    Map<Abutments.ArmKey, ArmShape> arms) {
   /** For a clasp or an indirect retainer: none. */
   public static final String NONE_THERE = "none";
 
   public static final Choices NONE =
-      new Choices(Map.of(), Map.of(), Optional.empty(), Set.of(), List.of(), Map.of(), Set.of());
+      new Choices(
+          Map.of(), Map.of(), Optional.empty(), Set.of(), List.of(), Map.of(), Set.of(), Map.of());
 
   public Choices {
     rests = Map.copyOf(rests);
@@ -40,6 +45,7 @@ public record Choices(
     moves = List.copyOf(moves);
     indirectAdded = Map.copyOf(indirectAdded);
     indirectTaken = Set.copyOf(indirectTaken);
+    arms = Map.copyOf(arms);
   }
 
   /**

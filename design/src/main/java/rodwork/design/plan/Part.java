@@ -123,6 +123,11 @@ public sealed interface Part {
       return course.map(c -> c.retentive().end().point());
     }
 
+    /** Whether a person shaped the retentive arm. */
+    public boolean byHand() {
+      return course.filter(c -> !c.shape().pulls().isEmpty()).isPresent();
+    }
+
     /** Whether the tip lies on its gauge mark, or where a person put it. */
     public boolean standsOnMark() {
       return course.filter(ClaspCourse::standsOnMark).isPresent();
