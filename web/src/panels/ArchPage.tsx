@@ -1,5 +1,5 @@
 import type { ReactElement } from "react";
-import { NOTATIONS } from "../values/tooth-number";
+import { NOTATIONS, worded } from "../values/tooth-number";
 import { ArchChart } from "./ArchChart";
 import { ChartFacts, FreeEnds, MouthFacts } from "./ChartFacts";
 import { OpposingPanel, PlaneOfferPanel } from "./OpposingPanel";
@@ -71,13 +71,13 @@ export function ArchPage(): ReactElement | null {
           <ul className="lines">
             {teeth.kennedy.text && <li>{teeth.kennedy.text}</li>}
             {teeth.kennedy.reasons.map(({ rule, says, text }) => (
-              <li key={`${rule} ${text}`} title={`Applegate's rule ${rule}: ${says}`}>
-                {text} <span className="soft">(Applegate {rule})</span>
+              <li key={`${rule} ${text.join("")}`} title={`Applegate's rule ${rule}: ${says}`}>
+                {worded(text, notation)} <span className="soft">(Applegate {rule})</span>
               </li>
             ))}
             {teeth.kennedy.questions.map((question) => (
-              <li key={question.text} className="asked">
-                {question.text}
+              <li key={question.text.join("")} className="asked">
+                {worded(question.text, notation)}
                 {[true, false].map((yes) => (
                   <button
                     key={String(yes)}
@@ -95,7 +95,7 @@ export function ArchPage(): ReactElement | null {
               </li>
             ))}
             {teeth.remarks.slice(0, 2).map((remark) => (
-              <li key={remark}>{remark}</li>
+              <li key={remark.join("")}>{worded(remark, notation)}</li>
             ))}
             {teeth.remarks.length > 2 && <li>… and {teeth.remarks.length - 2} more differences between chart and scan</li>}
           </ul>

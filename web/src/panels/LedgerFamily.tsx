@@ -1,5 +1,6 @@
 import { type ReactElement, useState } from "react";
 import { byVerdict, chosen as choiceOf, deciding, looked, rowOf, shortName, SIGNS } from "../state/ledger";
+import { worded } from "../values/tooth-number";
 import { lengthText, mm } from "../values/units";
 import type { FamilyAnswer, Finding, Where } from "../wire/abutments";
 import { ClaspFigures } from "./ClaspFigures";
@@ -7,9 +8,11 @@ import { findingText, limitText, toldText, VERDICT_SIGNS } from "./ledger-words"
 import { useBench, useDesk } from "./use-bench";
 
 /** A place in words; where there is a point, a click turns the stage to it. */
-export function WhereText({ place }: { readonly place: Where }): ReactElement {
+export function WhereText({ place }: { readonly place: Pick<Where, "pieces" | "point"> }): ReactElement {
   const { hands } = useDesk();
-  const { words, point } = place;
+  const notation = useBench((s) => s.notation);
+  const { point } = place;
+  const words = worded(place.pieces, notation);
   if (!point) return <span className="soft">{words}</span>;
   return (
     <button className="plain there" onClick={() => hands.show(point)} title="Turn the stage to this place">

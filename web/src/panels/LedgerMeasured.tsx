@@ -4,6 +4,7 @@ import { lengthText, mm } from "../values/units";
 import type { Abutment, PlaneTold } from "../wire/abutments";
 import { toldText } from "./ledger-words";
 import { WhereText } from "./LedgerFamily";
+import { worded } from "../values/tooth-number";
 import { useBench, useDesk } from "./use-bench";
 
 const WIDTH = 150;
@@ -29,7 +30,7 @@ export function Measured({ abutment }: { readonly abutment: Abutment }): ReactEl
           ))}
           {known.map(({ fact, what, reading, place }) => (
             <li key={fact}>
-              <span>{place.point ? <WhereText place={{ ...place, words: what }} /> : what}</span>
+              <span>{place.point ? <WhereText place={{ ...place, pieces: [what] }} /> : what}</span>
               <b>{toldText(reading, units)}</b>
             </li>
           ))}
@@ -46,7 +47,7 @@ function Plane({ plane }: { readonly plane: PlaneTold }): ReactElement {
   return (
     <>
       <li>
-        <span>{there ? <WhereText place={{ words: `${surface} plane there is`, point: there.point }} /> : `${surface} plane there is`}</span>
+        <span>{there ? <WhereText place={{ pieces: [`${surface} plane there is`], point: there.point }} /> : `${surface} plane there is`}</span>
         <b>
           {there ? `${text(there.heightMm)} high, ${text(there.widthMm)} wide` : "none"} of {text(wantedHeight.value)}
         </b>
@@ -54,7 +55,7 @@ function Plane({ plane }: { readonly plane: PlaneTold }): ReactElement {
       {couldBe && (
         <li>
           <span>
-            <WhereText place={{ words: `${surface} plane there could be`, point: couldBe.point }} />
+            <WhereText place={{ pieces: [`${surface} plane there could be`], point: couldBe.point }} />
           </span>
           <b>
             {text(couldBe.heightMm)} for {lengthText(couldBe.enamelMm, units === "in" ? "in" : "mm")} of enamel
@@ -67,6 +68,7 @@ function Plane({ plane }: { readonly plane: PlaneTold }): ReactElement {
 
 /** A surface seen straight on, mesial to the left: its edge, its survey line, and the gauge marks below it, to scale. */
 function Crown({ surface, columns: drawn }: { readonly surface: string; readonly columns: readonly Column[] }): ReactElement {
+  const notation = useBench((s) => s.notation);
   const { hands } = useDesk();
   const tops = drawn.flatMap(({ top }) => (top === null ? [] : [top]));
   const height = Math.max(44, PX_PER_MM * Math.max(0, ...tops) + 20) + FOOT;
@@ -97,7 +99,7 @@ function Crown({ surface, columns: drawn }: { readonly surface: string; readonly
           )}
           {marks.map(({ gaugeMm, height: at, mark }, k) => (
             <g key={gaugeMm} className="gmark" onClick={() => mark.place.point && hands.show(mark.place.point)}>
-              <title>{`${gaugeMm.toFixed(2)} mm, ${mark.place.words}; below the survey line ${mark.belowLine.words}, from the margin ${mark.fromMargin.words}`}</title>
+              <title>{`${gaugeMm.toFixed(2)} mm, ${worded(mark.place.pieces, notation)}; below the survey line ${mark.belowLine.words}, from the margin ${mark.fromMargin.words}`}</title>
               <circle cx={x(i) - 8} cy={y(at)} r="2.6" />
               <text x={x(i) - 3} y={letters[k]}>
                 {gaugeMm.toFixed(2).replace(/^0/, "")}

@@ -1,6 +1,6 @@
 import { type ReactElement, type SubmitEvent, useState } from "react";
 import { comparedHolds, others } from "../state/comparing";
-import { toothText } from "../values/tooth-number";
+import { toothText, worded } from "../values/tooth-number";
 import { lengthText, mm, type UnitChoice } from "../values/units";
 import type { Against, FindingChange, MeasureChange, PartChange, PlansCompared } from "../wire/comparison";
 import type { Fdi } from "../wire/types";
@@ -82,6 +82,7 @@ export function PlanBeside(): ReactElement | null {
 function Differences({ told }: { readonly told: PlansCompared }): ReactElement | null {
   const other = told.others[0];
   if (!other) return null;
+  const notation = useBench((s) => s.notation);
   const { against, name } = other;
   const turns = (...which: FindingChange["turn"][]): FindingChange[] => against.findings.filter(({ turn }) => which.includes(turn));
   const rest = turns("changed", "only in the first", "only in the other");
@@ -91,14 +92,14 @@ function Differences({ told }: { readonly told: PlansCompared }): ReactElement |
       {nothing && <p>Parts, measures and rules are the same.</p>}
       {against.parts.length > 0 && <Parts parts={against.parts} name={name} />}
       <LoadPicture told={told} loads={against.loads} />
-      {against.remarks.map((each) => (
-        <p key={each} className="soft">
-          {each}
+      {against.remarkPieces.map((each) => (
+        <p key={each.join("")} className="soft">
+          {worded(each, notation)}
         </p>
       ))}
       <Findings title={`Lost with ${name}`} changes={turns("lost")} />
       <Findings title={`Gained with ${name}`} changes={turns("gained")} />
-      {(rest.length > 0 || against.measures.length > 0 || against.firstOpen.length + against.otherOpen.length > 0) && (
+      {(rest.length > 0 || against.measures.length > 0 || against.firstOpenPieces.length + against.otherOpenPieces.length > 0) && (
         <details>
           <summary>measures, and what only one of them is asked</summary>
           <Measures measures={against.measures} />
@@ -192,13 +193,14 @@ function Findings({ title, changes }: { readonly title: string; readonly changes
 }
 
 function Open({ against }: { readonly against: Against }): ReactElement {
+  const notation = useBench((s) => s.notation);
   return (
     <ul className="lines">
-      {against.firstOpen.map((each) => (
-        <li key={each}>open with this plan only: {each}</li>
+      {against.firstOpenPieces.map((each) => (
+        <li key={each.join("")}>open with this plan only: {worded(each, notation)}</li>
       ))}
-      {against.otherOpen.map((each) => (
-        <li key={each}>open with the other only: {each}</li>
+      {against.otherOpenPieces.map((each) => (
+        <li key={each.join("")}>open with the other only: {worded(each, notation)}</li>
       ))}
     </ul>
   );

@@ -1,6 +1,6 @@
 import { type ReactElement, useState } from "react";
 import { isNumber } from "../state/ledger";
-import { toothText } from "../values/tooth-number";
+import { toothText, worded } from "../values/tooth-number";
 import type { PlainFinding } from "../wire/abutments";
 import type { Plan, PlanFinding } from "../wire/plan";
 import type { Fdi } from "../wire/types";
@@ -12,9 +12,9 @@ const ORDER = ["not met", "too close to call", "not known", "met"] as const;
 const sorted = (findings: readonly PlanFinding[]): PlanFinding[] => [...findings].sort((a, b) => ORDER.indexOf(a.verdict) - ORDER.indexOf(b.verdict));
 
 /** The tooth that a finding is about; null where it is about the whole. */
-export const toothOf = ({ place }: PlanFinding): Fdi | null => {
-  const found = /^tooth (\d\d)/.exec(place.words)?.[1];
-  return found ? Number(found) : null;
+export const toothOf = ({ place: { pieces } }: PlanFinding): Fdi | null => {
+  const [words, tooth] = pieces;
+  return words === "tooth " && typeof tooth === "number" ? tooth : null;
 };
 
 /** How many rules are not met or open, and where: a click goes to the tooth. Rules of the whole are told at once. */
@@ -37,12 +37,12 @@ export function PlanVerdict({ plan, listed }: { readonly plan: Plan; readonly li
         })}
       </div>
       <FindingList findings={plan.findings.filter((each) => !listed.includes(toothOf(each) ?? 0))} />
-      {plan.questions.length > 0 && (
+      {plan.questionPieces.length > 0 && (
         <>
           <h3>Not known, and could change the plan</h3>
           <ul className="lines questions">
-            {plan.questions.map((each) => (
-              <li key={each}>{each}</li>
+            {plan.questionPieces.map((each) => (
+              <li key={each.join("")}>{worded(each, notation)}</li>
             ))}
           </ul>
         </>

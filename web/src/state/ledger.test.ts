@@ -10,7 +10,7 @@ function finding(what: string, reading: Told, verdict: Verdict, otherwise = "rul
   return {
     rule: what,
     what,
-    place: { words: "facial", point: null },
+    place: { words: "tooth 14, facial", pieces: ["tooth ", 14, ", facial"], point: null },
     reading,
     limit: { kind: "at-most", words: "at most 1.5 mm" },
     verdict,

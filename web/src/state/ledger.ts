@@ -1,4 +1,4 @@
-import type { Abutment, AnswersSaid, Answer, ArmsTold, FamilyAnswer, Finding, Told } from "../wire/abutments";
+import type { Abutment, AnswersSaid, Answer, ArmsTold, FamilyAnswer, Finding, Told, Where } from "../wire/abutments";
 import type { Pull } from "../values/arm-shape";
 import type { BenchState } from "./bench-state";
 
@@ -96,11 +96,14 @@ export const armsSaid = (clasps: Readonly<Record<string, ClaspChoice>>): ArmsTol
 export const sameArms = (a: Readonly<Record<string, ClaspChoice>>, b: Readonly<Record<string, ClaspChoice>>): boolean =>
   a === b || JSON.stringify(armsSaid(a)) === JSON.stringify(armsSaid(b));
 
+/** Where on its tooth: a choice stands in the row of the tooth, and what is kept must hold in every notation. */
+const withoutTooth = ({ pieces }: Where): string => pieces.filter((each) => typeof each === "string").join("").replace(/^tooth (, )?/, "") || "the tooth";
+
 /** What is kept beside a choice: each thing that stands against it, in words. */
 export function chosen(family: FamilyAnswer): ClaspChoice {
   const told = family.findings
     .filter(({ verdict, otherwise }) => verdict !== "met" && otherwise !== "shows")
-    .map(({ what, place, reading, limit, verdict, standing }) => `${what}, ${place.words}: ${reading.words}, wanted ${limit.value === null ? "as much as a reading that is not known" : limit.words}: ${verdict} (${standing})`);
+    .map(({ what, place, reading, limit, verdict, standing }) => `${what}, ${withoutTooth(place)}: ${reading.words}, wanted ${limit.value === null ? "as much as a reading that is not known" : limit.words}: ${verdict} (${standing})`);
   return { family: family.family, name: family.name, answer: family.answer, warnings: [...new Set(told)] };
 }
 

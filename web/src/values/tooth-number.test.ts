@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { placesOf, toothText } from "./tooth-number";
+import { placesOf, toothText, worded } from "./tooth-number";
 
 describe("tooth numbers", () => {
   // Truth: ISO 3950 for FDI; the universal table of the American Dental Association: upper right third molar 1, upper left third
@@ -9,6 +9,12 @@ describe("tooth numbers", () => {
     expect([18, 11, 21, 28, 38, 31, 41, 48].map(universal)).toEqual(["1", "8", "9", "16", "17", "24", "25", "32"]);
     expect([16, 36, 46, 13].map(universal)).toEqual(["3", "19", "30", "6"]);
     expect([16, 26, 36, 46].map((fdi) => toothText(fdi, "Palmer"))).toEqual(["6┘", "└6", "┌6", "6┐"]);
+  });
+  it("stand in words as a person chose, and other numbers stay", () => {
+    const pieces = ["tooth ", 14, ", 14 mm from ", 24];
+    expect(worded(pieces, "FDI")).toBe("tooth 14, 14 mm from 24");
+    expect(worded(pieces, "Universal")).toBe("tooth 5, 14 mm from 12");
+    expect(worded(pieces, "Palmer")).toBe("tooth 4┘, 14 mm from └4");
   });
   it("are each of their own", () => {
     const all = [...placesOf("upper"), ...placesOf("lower")];

@@ -13,6 +13,12 @@ export function placesOf(jaw: Jaw): readonly number[] {
 // Palmer's corner stands as on the chart: seen facing the patient.
 const CORNERS: readonly ((n: number) => string)[] = [(n) => `${n}┘`, (n) => `└${n}`, (n) => `┌${n}`, (n) => `${n}┐`];
 
+/** Words with teeth among them by FDI number, as the server sends them. */
+export type Pieces = readonly (string | number)[];
+
+/** Such words as a person reads them. */
+export const worded = (pieces: Pieces, notation: Notation): string => pieces.map((each) => (typeof each === "number" ? toothText(each, notation) : each)).join("");
+
 /** A tooth number as a person reads it. */
 export function toothText(fdi: number, notation: Notation): string {
   const [quadrant, place] = [Math.floor(fdi / 10), fdi % 10];

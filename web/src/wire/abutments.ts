@@ -1,4 +1,5 @@
 import type { Jaw } from "../values/tilt";
+import type { Pieces } from "../values/tooth-number";
 import type { Degrees, Mm } from "../values/units";
 import type { ScanVec } from "../values/vec";
 import type { Fdi } from "./types";
@@ -13,7 +14,9 @@ export type Told =
   | { readonly kind: "no-room" | "not-known"; readonly words: string };
 
 export interface Where {
+  /** With FDI numbers: to tell places apart, not to be shown. */
   readonly words: string;
+  readonly pieces: Pieces;
   /** Where to jump to on the cast. */
   readonly point: ScanVec | null;
 }

@@ -1,3 +1,4 @@
+import type { Pieces } from "../values/tooth-number";
 import type { PlainFinding, Range } from "./abutments";
 import type { ChoicesSaid } from "./plan";
 import type { Fdi } from "./types";
@@ -47,10 +48,10 @@ export interface Against {
   readonly parts: readonly PartChange[];
   readonly measures: readonly MeasureChange[];
   readonly findings: readonly FindingChange[];
-  readonly firstOpen: readonly string[];
-  readonly otherOpen: readonly string[];
+  readonly firstOpenPieces: readonly Pieces[];
+  readonly otherOpenPieces: readonly Pieces[];
   readonly loads: readonly LoadRatio[];
-  readonly remarks: readonly string[];
+  readonly remarkPieces: readonly Pieces[];
 }
 
 export interface PlansCompared {

@@ -1,4 +1,5 @@
 import type { Jaw } from "../values/tilt";
+import type { Pieces } from "../values/tooth-number";
 import type { Mm } from "../values/units";
 import type { ScanVec } from "../values/vec";
 import type { ArmsTold, Finding, Told } from "./abutments";
@@ -108,7 +109,7 @@ export interface Plan {
   readonly fulcrum: { readonly right: Fdi; readonly left: Fdi; readonly from: ScanVec; readonly to: ScanVec } | null;
   readonly indirectRetainers: readonly { readonly tooth: Fdi; readonly side: string; readonly distanceMm: Mm; readonly ratio: number }[];
   readonly findings: readonly PlanFinding[];
-  readonly questions: readonly string[];
+  readonly questionPieces: readonly Pieces[];
   readonly preparation: Preparation;
 }
 

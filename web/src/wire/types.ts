@@ -1,3 +1,4 @@
+import type { Pieces } from "../values/tooth-number";
 import type { Degrees, Mm } from "../values/units";
 import type { Jaw } from "../values/tilt";
 import type { ChartSaid } from "../values/chart";
@@ -209,7 +210,7 @@ export interface FoundSpace {
 export interface KennedyInfo {
   readonly title: string;
   readonly text: string | null;
-  readonly reasons: readonly { readonly rule: number; readonly says: string; readonly text: string }[];
+  readonly reasons: readonly { readonly rule: number; readonly says: string; readonly text: Pieces }[];
   readonly questions: readonly KennedyQuestion[];
 }
 
@@ -218,7 +219,7 @@ export interface KennedyQuestion {
   readonly asks: "abutment" | "replaced" | "closed";
   /** One answer is for all of them. */
   readonly places: readonly Fdi[];
-  readonly text: string;
+  readonly text: Pieces;
   readonly assumed: boolean;
   readonly otherwise: string;
 }
@@ -228,7 +229,7 @@ export interface TeethInfo {
   readonly missing: readonly Fdi[];
   readonly teeth: readonly FoundTooth[];
   readonly spaces: readonly FoundSpace[];
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Pieces[];
   /** What should be looked at before labels and numbers are trusted. */
   readonly warnings: readonly Problem[];
   /** Why no teeth were told. */

@@ -34,12 +34,16 @@ public record Finding(
     return new Finding(rule, what, place, reading, limit, source, standing, limit.judge(reading));
   }
 
-  /** The finding in one sentence, with value, limit, unit and standing. */
-  public String sentence() {
+  /**
+   * The finding in one sentence, with value, limit, unit and standing.
+   *
+   * @param numbering how tooth numbers are written
+   */
+  public String sentence(Wording.Numbering numbering) {
     return "%s, %s: %s; wanted %s – %s (%s: %s)"
         .formatted(
             what,
-            place.words(),
+            place.in(numbering),
             reading.words(),
             limit.words(),
             verdict.words(),

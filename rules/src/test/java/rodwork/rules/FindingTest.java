@@ -17,7 +17,7 @@ class FindingTest {
             "no published source",
             Standing.COMMON_PRACTICE);
     assertThat(finding.verdict()).isEqualTo(Verdict.NOT_MET);
-    assertThat(finding.sentence())
+    assertThat(finding.sentence(Integer::toString))
         .isEqualTo(
             "total stand-off, tooth 35, mid-facial, 6 mm below the margin: 1.82 ± 0.04 mm; wanted at"
                 + " most 1.5 mm – not met (common practice: no published source)");

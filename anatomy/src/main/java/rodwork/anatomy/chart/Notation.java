@@ -1,7 +1,9 @@
 package rodwork.anatomy.chart;
 
+import rodwork.rules.Wording;
+
 /** How tooth numbers are shown; inside they are FDI. */
-public enum Notation {
+public enum Notation implements Wording.Numbering {
   /** Two digits, quadrant and place from the midline: ISO 3950. */
   FDI,
   /**
@@ -10,5 +12,10 @@ public enum Notation {
    */
   UNIVERSAL,
   /** The place from the midline in the corner of a cross that is seen facing the patient. */
-  PALMER
+  PALMER;
+
+  @Override
+  public String number(int fdi) {
+    return ToothNumber.of(fdi).in(this);
+  }
 }

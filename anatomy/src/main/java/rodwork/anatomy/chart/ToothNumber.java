@@ -3,6 +3,7 @@ package rodwork.anatomy.chart;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import rodwork.anatomy.Jaw;
+import rodwork.rules.Wording;
 
 /**
  * A permanent tooth, or its place, by its FDI number (ISO 3950).
@@ -10,7 +11,7 @@ import rodwork.anatomy.Jaw;
  * @param fdi quadrant (1 upper right, 2 upper left, 3 lower left, 4 lower right, the patient's
  *     sides) and place from the midline (1 to 8)
  */
-public record ToothNumber(int fdi) implements Comparable<ToothNumber> {
+public record ToothNumber(int fdi) implements Comparable<ToothNumber>, Wording.Numbered {
   /** Places of one jaw. */
   public static final int PLACES = 16;
 

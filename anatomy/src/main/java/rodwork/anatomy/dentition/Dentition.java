@@ -26,6 +26,7 @@ import rodwork.anatomy.tooth.Teeth;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
+import rodwork.rules.Wording;
 
 /**
  * The teeth of one arch: what the chart says, what the scan shows, and what follows. Immutable.
@@ -45,7 +46,7 @@ public record Dentition(
     SortedSet<ToothNumber> standing,
     List<Space> spaces,
     KennedyFinding kennedy,
-    List<String> remarks) {
+    List<Wording> remarks) {
 
   public Dentition {
     standing = Collections.unmodifiableSortedSet(new TreeSet<>(standing));
@@ -179,34 +180,38 @@ public record Dentition(
     }
   }
 
-  private static List<String> remarks(Teeth teeth, Chart chart) {
-    List<String> remarks = new ArrayList<>();
+  private static List<Wording> remarks(Teeth teeth, Chart chart) {
+    List<Wording> remarks = new ArrayList<>();
     for (int i = 0; i < ToothNumber.PLACES; i++) {
       ToothNumber tooth = ToothNumber.inOrder(chart.jaw(), i);
       Presence said = chart.tooth(tooth).presence();
       boolean seen = teeth.tooth(tooth).isPresent();
       if (seen && said == Presence.MISSING && chart.names(tooth)) {
         remarks.add(
-            "The chart calls " + tooth + " missing, and the scan shows it; the chart is followed.");
+            Wording.of(
+                "The chart calls ",
+                tooth,
+                " missing, and the scan shows it; the chart is followed."));
       }
       if (!seen && said != Presence.MISSING) {
         remarks.add(
-            "The scan does not show "
-                + tooth
-                + ", which the chart does not call missing; it is taken"
-                + " as missing.");
+            Wording.of(
+                "The scan does not show ",
+                tooth,
+                ", which the chart does not call missing; it is taken as missing."));
       }
     }
     for (ToothNumber tooth : teeth.tooSmall()) {
-      remarks.add("Too little of " + tooth + " is on the scan to measure it.");
+      remarks.add(Wording.of("Too little of ", tooth, " is on the scan to measure it."));
     }
     if (teeth.byNumber().size() >= 4 && teeth.handedness() < 0.5) {
       remarks.add(
-          String.format(
-              Locale.ROOT,
-              "The numbers run the wrong way round (%.0f of 100 teeth are on the side of their"
-                  + " number): the scan may be mirrored, or upper taken for lower.",
-              100 * teeth.handedness()));
+          Wording.of(
+              String.format(
+                  Locale.ROOT,
+                  "The numbers run the wrong way round (%.0f of 100 teeth are on the side of their"
+                      + " number): the scan may be mirrored, or upper taken for lower.",
+                  100 * teeth.handedness())));
     }
     return remarks;
   }

@@ -13,6 +13,7 @@ import rodwork.anatomy.kennedy.ArchState.Ask;
 import rodwork.anatomy.kennedy.KennedyFinding.Kind;
 import rodwork.anatomy.kennedy.KennedyFinding.Question;
 import rodwork.anatomy.kennedy.KennedyFinding.Reason;
+import rodwork.rules.Wording;
 
 /**
  * Kennedy's classes with Applegate's rules as an algorithm (handbook section 6).
@@ -50,7 +51,7 @@ public final class Kennedy {
       reasons.add(
           new Reason(
               ApplegateRule.EXTRACTIONS_FIRST,
-              "to be extracted, taken as missing: " + list(state.extracted())));
+              Wording.of("to be extracted, taken as missing: ", state.extracted())));
     }
     leaveOut(state, leftOut, reasons);
     List<ToothRun> spaces = spaces(state, leftOut);
@@ -111,7 +112,7 @@ public final class Kennedy {
     List<ToothNumber> found = ToothNumber.allOf(state.jaw()).filter(which).toList();
     leftOut.addAll(found);
     if (!found.isEmpty()) {
-      reasons.add(new Reason(rule, text + list(found)));
+      reasons.add(new Reason(rule, Wording.of(text, found)));
     }
   }
 
@@ -162,20 +163,20 @@ public final class Kennedy {
                   .orElseThrow());
     }
     reasons.add(
-        new Reason(
-            ApplegateRule.MOST_POSTERIOR,
-            kennedy.text() + ": " + (deciding.size() == 2 ? list(deciding) : deciding.getFirst())));
+        new Reason(ApplegateRule.MOST_POSTERIOR, Wording.of(kennedy.text(), ": ", deciding)));
     int modifications = spaces.size() - deciding.size();
     List<ToothRun> further = spaces.stream().filter(r -> !deciding.contains(r)).toList();
     if (modifications > 0) {
       reasons.add(
-          new Reason(ApplegateRule.MODIFICATIONS, "further spaces, counted: " + list(further)));
+          new Reason(
+              ApplegateRule.MODIFICATIONS, Wording.of("further spaces, counted: ", further)));
     }
     if (kennedy != KennedyClass.IV && further.stream().anyMatch(ToothRun::crossesMidline)) {
       reasons.add(
           new Reason(
               ApplegateRule.CLASS_IV_ALONE,
-              "the space across the midline is a modification, for another lies behind it"));
+              Wording.of(
+                  "the space across the midline is a modification, for another lies behind it")));
     }
     return new KennedyFinding(
         Kind.PARTLY_TOOTHLESS,
@@ -231,21 +232,14 @@ public final class Kennedy {
     if (otherwise.title().equals(found.title())) {
       return;
     }
-    String text =
+    Wording text =
         switch (ask) {
-          case ABUTMENT -> "Is the third molar " + tooth + " an abutment?";
-          case REPLACED -> "Is the missing second molar " + tooth + " to be replaced?";
+          case ABUTMENT -> Wording.of("Is the third molar ", tooth, " an abutment?");
+          case REPLACED -> Wording.of("Is the missing second molar ", tooth, " to be replaced?");
           case CLOSED ->
-              "Has the space of " + list(places) + " closed to less than 2 mm between neighbours?";
+              Wording.of(
+                  "Has the space of ", places, " closed to less than 2 mm between neighbours?");
         };
     questions.add(new Question(ask, places, text, assumed, otherwise.title()));
-  }
-
-  private static String list(Iterable<?> things) {
-    StringBuilder text = new StringBuilder();
-    for (Object thing : things) {
-      text.append(text.isEmpty() ? "" : ", ").append(thing);
-    }
-    return text.toString();
   }
 }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.rules.Wording;
 
 /**
  * The class of an arch, and why.
@@ -44,7 +45,7 @@ public record KennedyFinding(
    * @param rule one of Applegate's
    * @param text what it did here
    */
-  public record Reason(ApplegateRule rule, String text) {}
+  public record Reason(ApplegateRule rule, Wording text) {}
 
   /**
    * What a person is asked.
@@ -56,7 +57,11 @@ public record KennedyFinding(
    * @param otherwise the class with the other answer
    */
   public record Question(
-      ArchState.Ask ask, List<ToothNumber> places, String text, boolean assumed, String otherwise) {
+      ArchState.Ask ask,
+      List<ToothNumber> places,
+      Wording text,
+      boolean assumed,
+      String otherwise) {
     public Question {
       places = List.copyOf(places);
     }

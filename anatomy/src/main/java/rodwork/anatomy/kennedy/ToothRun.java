@@ -3,6 +3,7 @@ package rodwork.anatomy.kennedy;
 import java.util.List;
 import rodwork.anatomy.chart.Side;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.rules.Wording;
 
 /**
  * A space: missing teeth in a row, with no tooth that counts between them.
@@ -11,7 +12,8 @@ import rodwork.anatomy.chart.ToothNumber;
  * @param freeRight whether no tooth that counts stands behind it on the right
  * @param freeLeft the same on the left
  */
-public record ToothRun(List<ToothNumber> missing, boolean freeRight, boolean freeLeft) {
+public record ToothRun(List<ToothNumber> missing, boolean freeRight, boolean freeLeft)
+    implements Wording.Worded {
   public ToothRun {
     missing = List.copyOf(missing);
     if (missing.isEmpty()) {
@@ -34,9 +36,14 @@ public record ToothRun(List<ToothNumber> missing, boolean freeRight, boolean fre
 
   /** Such as {@code 15–13}, or {@code 11}. */
   @Override
-  public String toString() {
+  public Wording wording() {
     return missing.size() == 1
-        ? missing.getFirst().toString()
-        : missing.getFirst() + "–" + missing.getLast();
+        ? Wording.of(missing.getFirst())
+        : Wording.of(missing.getFirst(), "–", missing.getLast());
+  }
+
+  @Override
+  public String toString() {
+    return wording().fdi();
   }
 }

@@ -94,7 +94,7 @@ class KennedyTest {
         .singleElement()
         .satisfies(
             q -> {
-              assertThat(q.text()).isEqualTo("Is the third molar 18 an abutment?");
+              assertThat(q.text().fdi()).isEqualTo("Is the third molar 18 an abutment?");
               assertThat(q.otherwise()).isEqualTo("class III");
             });
     KennedyFinding used =
@@ -136,7 +136,7 @@ class KennedyTest {
     KennedyFinding found = Kennedy.classify(ArchState.of(chart));
     assertThat(found.title()).isEqualTo("class II");
     assertThat(found.reasons().getFirst().rule()).isEqualTo(ApplegateRule.EXTRACTIONS_FIRST);
-    assertThat(found.reasons().getFirst().text()).contains("17");
+    assertThat(found.reasons().getFirst().text().fdi()).contains("17");
   }
 
   @Test
@@ -145,7 +145,7 @@ class KennedyTest {
     assertThat(unmeasured.title()).isEqualTo("class III");
     assertThat(unmeasured.questions())
         .singleElement()
-        .satisfies(q -> assertThat(q.text()).contains("space of 14").contains("2 mm"));
+        .satisfies(q -> assertThat(q.text().fdi()).contains("space of 14").contains("2 mm"));
     KennedyFinding closed = Kennedy.classify(missing("14").with(Ask.CLOSED, tooth(14), Answer.YES));
     assertThat(closed.kind()).isEqualTo(Kind.NO_SPACE);
     KennedyFinding open = Kennedy.classify(missing("14").with(Ask.CLOSED, tooth(14), Answer.NO));
@@ -167,7 +167,8 @@ class KennedyTest {
             ApplegateRule.CLASS_IV_ALONE);
     assertThat(found.deciding()).extracting(ToothRun::toString).containsExactly("25");
     assertThat(found.reasons())
-        .anySatisfy(r -> assertThat(r.text()).contains("teeth before and behind").contains("25"));
+        .anySatisfy(
+            r -> assertThat(r.text().fdi()).contains("teeth before and behind").contains("25"));
   }
 
   @Test

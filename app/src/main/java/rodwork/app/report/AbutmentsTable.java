@@ -1,6 +1,7 @@
 package rodwork.app.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -161,7 +162,7 @@ public final class AbutmentsTable {
 
   private static void retention(List<String> lines, Retention retention, Notation notation) {
     for (Finding finding : retention.findings()) {
-      lines.add(finding.sentence());
+      lines.add(finding.sentence(notation));
     }
     List<String> out =
         retention.shares().stream()
@@ -279,8 +280,10 @@ public final class AbutmentsTable {
   private static Judgement.Step why(Judgement j) {
     List<Judgement.Step> against =
         j.steps().stream()
-            .filter(s -> s.finding().verdict() == Verdict.NOT_MET)
             .filter(s -> s.otherwise() instanceof Clause.Consequence.RulesOut)
+            .filter(s -> s.finding().verdict() != Verdict.MET)
+            // A change of material that is too close to call helps no more than one that does not.
+            .sorted(Comparator.comparing(s -> s.finding().verdict() != Verdict.NOT_MET))
             .toList();
     return against.stream()
         .filter(s -> s.finding().limit() instanceof Limit.OneOf)

@@ -80,8 +80,10 @@ public final class ComparisonJson {
       one.set("first", Json.orNull(f.first().map(RulesJson::finding).orElse(null)));
       one.set("other", Json.orNull(f.other().map(RulesJson::finding).orElse(null)));
     }
-    json.set("firstOpen", Json.texts(comparison.firstOpen()));
-    json.set("otherOpen", Json.texts(comparison.otherOpen()));
+    json.set("firstOpen", Json.wordings(comparison.firstOpen()));
+    json.set("firstOpenPieces", Json.allPieces(comparison.firstOpen()));
+    json.set("otherOpenPieces", Json.allPieces(comparison.otherOpen()));
+    json.set("otherOpen", Json.wordings(comparison.otherOpen()));
     ArrayNode loads = json.putArray("loads");
     for (LoadComparison.Ratio r : comparison.loads().ratios()) {
       ObjectNode one = loads.addObject();
@@ -97,7 +99,8 @@ public final class ComparisonJson {
         Json.put(distal, "other", r.otherToDistal().get());
       }
     }
-    json.set("remarks", Json.texts(comparison.loads().remarks()));
+    json.set("remarkPieces", Json.allPieces(comparison.loads().remarks()));
+    json.set("remarks", Json.wordings(comparison.loads().remarks()));
     return json;
   }
 

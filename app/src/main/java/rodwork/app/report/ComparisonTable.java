@@ -56,8 +56,8 @@ public final class ComparisonTable {
         }
       }
     }
-    c.firstOpen().forEach(q -> row("open in the first", q));
-    c.otherOpen().forEach(q -> row("open in the other", q));
+    c.firstOpen().forEach(q -> row("open in the first", q.in(notation)));
+    c.otherOpen().forEach(q -> row("open in the other", q.in(notation)));
     if (c.parts().isEmpty() && c.measures().isEmpty() && c.findings().isEmpty()) {
       row("same", "parts, measures and rules are the same");
     }
@@ -78,7 +78,7 @@ public final class ComparisonTable {
         row(r.measure().words(), tooth(r.tooth()) + ratio(r));
       }
     }
-    loads.remarks().forEach(r -> row("remark", r));
+    loads.remarks().forEach(r -> row("remark", r.in(notation)));
   }
 
   private static String ratio(LoadComparison.Ratio r) {
@@ -104,13 +104,13 @@ public final class ComparisonTable {
         : percent <= 10 ? "tips to mesial" : "to distal in " + percent + " % of draws";
   }
 
-  private static String finding(PlanComparison.FindingChange f) {
+  private String finding(PlanComparison.FindingChange f) {
     Finding either = f.either();
     if (f.first().isPresent() && f.other().isPresent()) {
       return String.format(
           "%s, %s: %s (%s) → %s (%s); wanted %s",
           either.what(),
-          either.place().words(),
+          either.place().in(notation),
           f.first().get().reading().words(),
           f.first().get().verdict().words(),
           f.other().get().reading().words(),
@@ -120,7 +120,7 @@ public final class ComparisonTable {
     return String.format(
         "%s, %s: %s (%s); wanted %s",
         either.what(),
-        either.place().words(),
+        either.place().in(notation),
         either.reading().words(),
         either.verdict().words(),
         either.limit().words());

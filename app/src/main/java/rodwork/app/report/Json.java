@@ -6,9 +6,11 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Collection;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rodwork.geometry.Vec3;
+import rodwork.rules.Wording;
 
 /** The few words of JSON that all reports share. */
 public final class Json {
@@ -60,6 +62,32 @@ public final class Json {
   public static ArrayNode texts(List<String> texts) {
     ArrayNode array = array();
     texts.forEach(array::add);
+    return array;
+  }
+
+  /** Words with FDI numbers, one text each. */
+  public static ArrayNode wordings(Collection<Wording> all) {
+    ArrayNode array = array();
+    all.forEach(one -> array.add(one.fdi()));
+    return array;
+  }
+
+  /** Words in pieces, for who shows tooth numbers otherwise: texts, and teeth by FDI number. */
+  public static ArrayNode pieces(Wording wording) {
+    ArrayNode array = array();
+    for (Wording.Piece piece : wording.pieces()) {
+      switch (piece) {
+        case Wording.Piece.Plain(String words) -> array.add(words);
+        case Wording.Piece.Tooth(int fdi) -> array.add(fdi);
+      }
+    }
+    return array;
+  }
+
+  /** The same, a list of pieces for each. */
+  public static ArrayNode allPieces(Collection<Wording> all) {
+    ArrayNode array = array();
+    all.forEach(one -> array.add(pieces(one)));
     return array;
   }
 

@@ -74,7 +74,8 @@ public final class PlanJson {
     }
     ArrayNode findings = json.putArray("findings");
     plan.findings().forEach(f -> findings.add(RulesJson.finding(f)));
-    json.set("questions", Json.texts(plan.questions()));
+    json.set("questions", Json.wordings(plan.questions()));
+    json.set("questionPieces", Json.allPieces(plan.questions()));
     return json;
   }
 

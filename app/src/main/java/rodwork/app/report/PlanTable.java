@@ -128,13 +128,13 @@ public final class PlanTable {
     for (Verdict verdict : Verdict.values()) {
       for (Finding finding : plan.findings()) {
         if (finding.verdict() == verdict && verdict != Verdict.MET) {
-          row(verdict.words(), finding.sentence());
+          row(verdict.words(), finding.sentence(notation));
         }
       }
     }
     long met = plan.findings().stream().filter(f -> f.verdict() == Verdict.MET).count();
     row("met", met + " of " + plan.findings().size() + " rules asked");
-    plan.questions().forEach(q -> row("open", q));
+    plan.questions().forEach(q -> row("open", q.in(notation)));
   }
 
   private void preparation(MouthPreparation preparation) {

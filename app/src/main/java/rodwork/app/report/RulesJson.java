@@ -57,6 +57,7 @@ public final class RulesJson {
 
   static ObjectNode place(Place place) {
     ObjectNode json = Json.object().put("words", place.words());
+    json.set("pieces", Json.pieces(place.wording()));
     json.set(
         "point",
         Json.orNull(

@@ -39,7 +39,7 @@ public final class TeethJson {
     ArrayNode spaces = json.putArray("spaces");
     dentition.spaces().forEach(space -> spaces.add(space(space)));
     json.set("kennedy", kennedy(dentition.kennedy()));
-    json.set("remarks", Json.texts(dentition.remarks()));
+    json.set("remarks", Json.wordings(dentition.remarks()));
     json.set("warnings", warnings(found.finding()));
     return json;
   }
@@ -132,7 +132,7 @@ public final class TeethJson {
           .addObject()
           .put("rule", reason.rule().number())
           .put("says", reason.rule().text())
-          .put("here", reason.text());
+          .put("here", reason.text().fdi());
     }
     ArrayNode questions = json.putArray("questions");
     for (KennedyFinding.Question question : found.questions()) {
@@ -140,7 +140,7 @@ public final class TeethJson {
           .addObject()
           .put("about", ChartJson.word(question.ask()))
           .put("tooth", question.tooth().fdi())
-          .put("text", question.text())
+          .put("text", question.text().fdi())
           .put("assumed", question.assumed())
           .put("otherwise", question.otherwise());
     }

@@ -64,12 +64,12 @@ public final class TeethTable {
               + ": "
               + reason.rule().text()
               + " Here: "
-              + reason.text());
+              + reason.text().in(notation));
     }
     for (KennedyFinding.Question question : kennedy.questions()) {
       lines.add(
           "Asked  "
-              + question.text()
+              + question.text().in(notation)
               + " Assumed: "
               + (question.assumed() ? "yes" : "no")
               + "; otherwise "
@@ -89,7 +89,7 @@ public final class TeethTable {
                         + " ("
                         + remark.code()
                         + ")"));
-    dentition.remarks().forEach(remark -> lines.add("Note   " + remark));
+    dentition.remarks().forEach(remark -> lines.add("Note   " + remark.in(notation)));
     return lines;
   }
 

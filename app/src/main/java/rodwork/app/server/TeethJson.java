@@ -40,7 +40,7 @@ final class TeethJson {
         teeth.add(one);
       }
       dentition.spaces().forEach(space -> spaces.add(space(space)));
-      dentition.remarks().forEach(remarks::add);
+      dentition.remarks().forEach(remark -> remarks.add(Json.pieces(remark)));
     }
     json.set(
         "warnings",
@@ -103,7 +103,7 @@ final class TeethJson {
                     .addObject()
                     .put("rule", reason.rule().number())
                     .put("says", reason.rule().text())
-                    .put("text", reason.text()));
+                    .set("text", Json.pieces(reason.text())));
     ArrayNode questions = json.putArray("questions");
     finding
         .questions()
@@ -112,7 +112,7 @@ final class TeethJson {
               ObjectNode one = questions.addObject();
               one.put("asks", question.ask().name().toLowerCase(Locale.ROOT));
               one.set("places", numbers(question.places()));
-              one.put("text", question.text());
+              one.set("text", Json.pieces(question.text()));
               one.put("assumed", question.assumed());
               one.put("otherwise", question.otherwise());
             });

@@ -11,7 +11,7 @@ final class OpenPoints {
 
   static List<String> of(PrescriptionContent content) {
     List<String> open = new ArrayList<>();
-    content.kennedy().questions().forEach(question -> open.add(question.text()));
+    content.kennedy().questions().forEach(question -> open.add(question.text().fdi()));
     List<String> notSaid =
         ToothNumber.allOf(content.chart().jaw())
             .filter(
@@ -29,7 +29,7 @@ final class OpenPoints {
       open.add(
           "The cast has no three places that serve as tripod marks; use the scan at its path.");
     }
-    open.addAll(content.plan().questions());
+    content.plan().questions().forEach(question -> open.add(question.fdi()));
     content.chart().notJudged().stream()
         .map(PrescriptionContent::word)
         .sorted()

@@ -174,7 +174,7 @@ public record PrescriptionContent(
             });
     json.put("class", kennedy.title());
     ArrayNode because = json.putArray("because");
-    kennedy.reasons().forEach(reason -> because.add(reason.text()));
+    kennedy.reasons().forEach(reason -> because.add(reason.text().fdi()));
     return json;
   }
 

@@ -308,9 +308,7 @@ public final class Abutments {
         surface,
         survey.axis(),
         rules.limits().encirclement(),
-        new Place(
-            "tooth " + tooth.number().fdi() + ", " + family.name(),
-            Optional.of(new Place.Spot(tip.x(), tip.y(), tip.z()))));
+        Place.of(tooth.number(), family.name(), new Place.Spot(tip.x(), tip.y(), tip.z())));
   }
 
   private AbutmentFacts proximalFacts(AbutmentFacts facts, GuidingPlane plane) {
@@ -329,13 +327,7 @@ public final class Abutments {
 
   private static AbutmentFacts at(AbutmentFacts facts, Fact fact, Optional<Vec3> point) {
     return point
-        .map(
-            p ->
-                facts.at(
-                    fact,
-                    new Place(
-                        "tooth " + facts.tooth().fdi(),
-                        Optional.of(new Place.Spot(p.x(), p.y(), p.z())))))
+        .map(p -> facts.at(fact, Place.of(facts.tooth(), "", new Place.Spot(p.x(), p.y(), p.z()))))
         .orElse(facts);
   }
 

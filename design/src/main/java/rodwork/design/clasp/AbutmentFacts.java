@@ -145,7 +145,7 @@ public record AbutmentFacts(
   /** Where a general fact was measured. */
   public Place place(Fact fact) {
     Place known = places.get(fact);
-    return known != null ? known : Place.of("tooth " + tooth.fdi());
+    return known != null ? known : Place.of(tooth, "");
   }
 
   /** The reading of a fact below a third. */

@@ -103,14 +103,11 @@ public record BarSection(AcrossThird across, int edge, Vec3 margin, StandOff sta
         .place()
         .map(
             p ->
-                new Place(
+                Place.of(
+                    tooth,
                     String.format(
-                        Locale.ROOT,
-                        "tooth %d, %s, %.0f mm below the margin",
-                        tooth.fdi(),
-                        third,
-                        level.fromMarginMm()),
-                    Optional.of(new Place.Spot(p.x(), p.y(), p.z()))));
+                        Locale.ROOT, "%s, %.0f mm below the margin", third, level.fromMarginMm()),
+                    new Place.Spot(p.x(), p.y(), p.z())));
   }
 
   /** The facial margin at a way to mesial of its middle; null where it was not seen. */

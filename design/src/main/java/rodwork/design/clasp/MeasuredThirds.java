@@ -98,9 +98,8 @@ record MeasuredThirds(
         Double.isNaN(reading.convergenceDeg())
             ? new Reading.NotKnown("the surface ends here")
             : Reading.degrees(reading.convergenceDeg(), 0),
-        new Place(
-            "tooth " + tooth.number().fdi() + ", " + mark.zone().label(),
-            Optional.of(new Place.Spot(point.x(), point.y(), point.z()))));
+        Place.of(
+            tooth.number(), mark.zone().label(), new Place.Spot(point.x(), point.y(), point.z())));
   }
 
   /**

@@ -97,7 +97,7 @@ final class TipPlace {
           case MIDDLE -> "mid-" + surface;
           case DISTAL -> "disto-" + surface;
         };
-    return Place.of("tooth " + facts.tooth().fdi() + ", " + side + " third");
+    return Place.of(facts.tooth(), side + " third");
   }
 
   private AbutmentFacts.@Nullable Third third(AbutmentFacts.Spot spot) {

@@ -12,6 +12,7 @@ import rodwork.design.load.LoadComparison;
 import rodwork.design.plan.Plan;
 import rodwork.rules.Finding;
 import rodwork.rules.Verdict;
+import rodwork.rules.Wording;
 
 /**
  * What differs between two plans of one mouth at one path. Nothing is summed up into a score.
@@ -27,8 +28,8 @@ public record PlanComparison(
     List<PartChange> parts,
     List<MeasureChange> measures,
     List<FindingChange> findings,
-    List<String> firstOpen,
-    List<String> otherOpen,
+    List<Wording> firstOpen,
+    List<Wording> otherOpen,
     LoadComparison loads) {
 
   /**

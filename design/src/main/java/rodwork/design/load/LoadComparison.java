@@ -8,6 +8,7 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.rules.Range;
+import rodwork.rules.Wording;
 
 /**
  * Two plans of one mouth under the same loads: the ratio of each measure with its interval over the
@@ -16,7 +17,7 @@ import rodwork.rules.Range;
  * @param ratios base by base, measure by measure
  * @param remarks what cannot be compared, one sentence each
  */
-public record LoadComparison(List<Ratio> ratios, List<String> remarks) {
+public record LoadComparison(List<Ratio> ratios, List<Wording> remarks) {
 
   /** What is compared. */
   public enum Measure {
@@ -106,19 +107,19 @@ public record LoadComparison(List<Ratio> ratios, List<String> remarks) {
   /** Compares. */
   public static LoadComparison of(LoadStudy first, LoadStudy other, LoadRules rules) {
     List<Ratio> ratios = new ArrayList<>();
-    List<String> remarks = new ArrayList<>();
+    List<Wording> remarks = new ArrayList<>();
     for (LoadStudy.UnderLoad a : first.loads()) {
       Optional<LoadStudy.UnderLoad> same =
           other.loads().stream().filter(b -> b.base().equals(a.base())).findFirst();
       if (same.isEmpty()) {
-        remarks.add("Only the first plan has a base at " + a.base().missing() + ".");
+        remarks.add(Wording.of("Only the first plan has a base at ", a.base().missing(), "."));
         continue;
       }
       new Pair(a, same.get(), rules).compare(ratios, remarks);
     }
     for (LoadStudy.UnderLoad b : other.loads()) {
       if (first.loads().stream().noneMatch(a -> a.base().equals(b.base()))) {
-        remarks.add("Only the other plan has a base at " + b.base().missing() + ".");
+        remarks.add(Wording.of("Only the other plan has a base at ", b.base().missing(), "."));
       }
     }
     return new LoadComparison(ratios, remarks);
@@ -126,7 +127,7 @@ public record LoadComparison(List<Ratio> ratios, List<String> remarks) {
 
   private record Pair(LoadStudy.UnderLoad first, LoadStudy.UnderLoad other, LoadRules rules) {
 
-    void compare(List<Ratio> ratios, List<String> remarks) {
+    void compare(List<Ratio> ratios, List<Wording> remarks) {
       tips(remarks, "first", first);
       tips(remarks, "other", other);
       double[] force = values(first.force(), 0);
@@ -173,11 +174,14 @@ public record LoadComparison(List<Ratio> ratios, List<String> remarks) {
       }
     }
 
-    private static void tips(List<String> remarks, String plan, LoadStudy.UnderLoad load) {
+    private static void tips(List<Wording> remarks, String plan, LoadStudy.UnderLoad load) {
       if (load.tipsOver() > 0) {
         remarks.add(
-            "Bitten on at %s the %s plan tips over in %d of %d draws: rests, tips and tissue do not hold it."
-                .formatted(load.base().missing(), plan, load.tipsOver(), load.force().count()));
+            Wording.of(
+                "Bitten on at ",
+                load.base().missing(),
+                " the %s plan tips over in %d of %d draws: rests, tips and tissue do not hold it."
+                    .formatted(plan, load.tipsOver(), load.force().count())));
       }
     }
 

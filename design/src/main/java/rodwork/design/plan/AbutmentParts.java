@@ -60,10 +60,10 @@ final class AbutmentParts {
       }
     }
     if (clasp.isEmpty() && !draft.choices.families().containsKey(tooth.number())) {
-      draft.questions.add(
-          "No kind of clasp serves at "
-              + tooth.number()
-              + "; change the path or the mouth, or leave it to carry without a clasp.");
+      draft.ask(
+          "No kind of clasp serves at ",
+          tooth.number(),
+          "; change the path or the mouth, or leave it to carry without a clasp.");
     }
   }
 
@@ -106,12 +106,12 @@ final class AbutmentParts {
                             a.side().opposite(),
                             because + "a rest on the next tooth too, or the two are wedged apart"),
                     () ->
-                        draft.questions.add(
-                            "The "
-                                + family.name()
-                                + " at "
-                                + a.tooth().number()
-                                + " wants a rest on the next tooth too, and none stands there."));
+                        draft.ask(
+                            "The ",
+                            family.name(),
+                            " at ",
+                            a.tooth().number(),
+                            " wants a rest on the next tooth too, and none stands there."));
       }
     }
   }
@@ -139,12 +139,12 @@ final class AbutmentParts {
         .ifPresentOrElse(
             draft.rests::add,
             () ->
-                draft.questions.add(
-                    "The crown of "
-                        + crown.tooth.number()
-                        + " has no room on the scan for the outline of "
-                        + kind.words()
-                        + "; choose another place."));
+                draft.ask(
+                    "The crown of ",
+                    crown.tooth.number(),
+                    " has no room on the scan for the outline of ",
+                    kind.words(),
+                    "; choose another place."));
   }
 
   private void clasp(List<Abutment> sides, CrownBoard crown) {
@@ -179,27 +179,21 @@ final class AbutmentParts {
     Optional<ClaspCourse> course = laid == null ? Optional.empty() : laid.course();
     draft.clasps.add(new Part.Clasp(number, at.side(), judgement, course, why, family != null));
     if (course.isEmpty()) {
-      draft.questions.add(
-          "No arm of "
-              + judgement.family().name()
-              + " can be laid at "
-              + number
-              + ": "
-              + why
-              + ".");
+      draft.ask(
+          "No arm of ", judgement.family().name(), " can be laid at ", number, ": ", why, ".");
     }
     if (judgement.answer() == Judgement.Answer.NOT_DECIDED) {
-      draft.questions.add(
-          "Whether "
-              + judgement.family().name()
-              + " serves at "
-              + number
-              + " hangs on: "
-              + judgement.undecided().stream()
-                  .sorted()
-                  .map(f -> f.words())
-                  .collect(Collectors.joining(", "))
-              + ".");
+      draft.ask(
+          "Whether ",
+          judgement.family().name(),
+          " serves at ",
+          number,
+          " hangs on: ",
+          judgement.undecided().stream()
+              .sorted()
+              .map(f -> f.words())
+              .collect(Collectors.joining(", ")),
+          ".");
     }
   }
 

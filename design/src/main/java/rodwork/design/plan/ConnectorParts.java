@@ -39,7 +39,7 @@ final class ConnectorParts {
     ConnectorMaker.Reach reach = new ConnectorMaker.Reach(spaces, teeth);
     Optional<Part.MajorConnector> made = upper ? upper(maker, reach, spaces) : lower(maker, reach);
     if (made.isEmpty()) {
-      draft.questions.add(
+      draft.ask(
           "No major connector could be laid: the scan does not show the surface between the sides;"
               + " scan palate or lingual slope to the fold.");
     }
@@ -82,7 +82,7 @@ final class ConnectorParts {
       }
       return made;
     }
-    draft.questions.add(
+    draft.ask(
         "Where the vibrating line and a torus lie is not on the chart: no connector lies on either;"
             + " look at the back border in the mouth.");
     return maker.upper(reach, kind, front, because);
@@ -113,20 +113,18 @@ final class ConnectorParts {
         small
             ? "the room to the raised floor of the mouth is too little for a bar"
             : !frena.isEmpty()
-                ? "a lingual frenum comes near the margin at "
-                    + frena
-                    + ", where a bar would cross it"
+                ? "a lingual frenum comes near the margin where a bar would cross it"
                 : room.isEmpty()
                     ? "taken until the room to the raised floor of the mouth is measured"
                     : "the room to the raised floor of the mouth suffices";
     if (!frena.isEmpty()) {
-      draft.questions.add(
-          "A lingual frenum comes near the margin at "
-              + frena
-              + ": notch the lower border of the connector there, and look at it with the tongue raised.");
+      draft.ask(
+          "A lingual frenum comes near the margin at ",
+          frena,
+          ": notch the lower border of the connector there, and look at it with the tongue raised.");
     }
     if (room.isEmpty()) {
-      draft.questions.add(
+      draft.ask(
           String.format(
               java.util.Locale.ROOT,
               "How far is it from the lingual margins to the raised floor of the mouth? A lingual bar"

@@ -13,6 +13,7 @@ import rodwork.anatomy.occlusion.OpposingRoom;
 import rodwork.anatomy.space.Space;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.geometry.mesh.TriangleTree;
+import rodwork.rules.Wording;
 
 /** A plan in the making: what it is made on, and the parts laid so far. Mutable. */
 final class Draft {
@@ -30,7 +31,7 @@ final class Draft {
   final List<Part.GuidingPlate> plates = new ArrayList<>();
   final List<Part.DentureBase> bases = new ArrayList<>();
   final List<Part.MinorConnector> minors = new ArrayList<>();
-  final List<String> questions = new ArrayList<>();
+  final List<Wording> questions = new ArrayList<>();
   private final Map<ToothNumber, CrownBoard> crowns = new HashMap<>();
 
   Draft(Arch arch, Dentition dentition, PlanRules rules, Choices choices, OpposingRoom opposing) {
@@ -61,6 +62,11 @@ final class Draft {
   /** Whether a tooth is charted as looser than what carries; a person may say that it shall. */
   boolean tooLoose(ToothNumber tooth) {
     return dentition.chart().tooth(tooth).mobility().grade() > rules.counts().mobility().value();
+  }
+
+  /** Leaves a question; teeth are given as themselves, so that every notation can tell them. */
+  void ask(Object... parts) {
+    questions.add(Wording.of(parts));
   }
 
   /** Whether a space gets a base. */

@@ -60,27 +60,27 @@ final class IndirectRetainers {
     Optional<Part.Rest> rest =
         rest(tooth, choice.kind(), choice.side(), "indirect retainer, chosen by a person");
     if (rest.isEmpty()) {
-      draft.questions.add(
-          "The crown of "
-              + tooth
-              + " has no room on the scan for the outline of "
-              + choice.kind().words()
-              + " as an indirect retainer; choose another place.");
+      draft.ask(
+          "The crown of ",
+          tooth,
+          " has no room on the scan for the outline of ",
+          choice.kind().words(),
+          " as an indirect retainer; choose another place.");
       return;
     }
     if (tooth.isIncisor()) {
-      draft.questions.add(
-          "An indirect retainer is chosen on the incisor "
-              + tooth
-              + ": taught is a canine or premolar, for an incisor is moved by it.");
+      draft.ask(
+          "An indirect retainer is chosen on the incisor ",
+          tooth,
+          ": taught is a canine or premolar, for an incisor is moved by it.");
     }
     if (fulcrum.isPresent()) {
       lay(rest.get(), levers, fulcrum.get(), found);
     } else {
-      draft.questions.add(
-          "No base of this plan turns about a fulcrum line: what is chosen at "
-              + tooth
-              + " as an indirect retainer is a rest like the others.");
+      draft.ask(
+          "No base of this plan turns about a fulcrum line: what is chosen at ",
+          tooth,
+          " as an indirect retainer is a rest like the others.");
       keep(rest.get());
     }
   }

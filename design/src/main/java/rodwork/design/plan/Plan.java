@@ -6,6 +6,7 @@ import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
+import rodwork.rules.Wording;
 
 /**
  * The plan of one denture. Immutable; positions are in the scan frame [mm].
@@ -39,7 +40,7 @@ public record Plan(
     Optional<FulcrumLine> fulcrum,
     List<Part.IndirectRetainer> indirectRetainers,
     List<Finding> findings,
-    List<String> questions) {
+    List<Wording> questions) {
   public Plan {
     rests = List.copyOf(rests);
     plates = List.copyOf(plates);

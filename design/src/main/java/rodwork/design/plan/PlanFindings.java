@@ -3,6 +3,7 @@ package rodwork.design.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.kennedy.KennedyClass;
 import rodwork.anatomy.tooth.Surface;
@@ -15,6 +16,7 @@ import rodwork.rules.Limit;
 import rodwork.rules.Place;
 import rodwork.rules.Reading;
 import rodwork.rules.Threshold;
+import rodwork.rules.Wording;
 import rodwork.survey.plane.PlanePatch;
 
 /** Asks every rule of a plan, whatever the answer. */
@@ -53,7 +55,7 @@ final class PlanFindings {
       least(
           rules.bases().leverRatio(),
           "distance from the fulcrum line over that of the base end",
-          at(i.rest().tooth().fdi(), "indirect retainer", i.rest().middle()),
+          at(i.rest().tooth(), "indirect retainer", i.rest().middle()),
           new Reading.Measured(i.ratio(), 0.02, "1"));
     }
     levers.ifPresent(l -> retainers(indirect, l.kennedy()));
@@ -113,7 +115,7 @@ final class PlanFindings {
       least(
           rules.rests().widthLeast(),
           "width of the rest at the marginal ridge",
-          at(rest.tooth().fdi(), rest.kind().words(), rest.middle()),
+          at(rest.tooth(), rest.kind().words(), rest.middle()),
           Reading.mm(rest.widthMm(), 0));
     }
   }
@@ -123,7 +125,7 @@ final class PlanFindings {
     least(
         plate.plane().wantedHeight(),
         "height of the guiding plane as it is",
-        at(plate.tooth().fdi(), plate.side().name().toLowerCase(java.util.Locale.ROOT), middle),
+        at(plate.tooth(), plate.side().name().toLowerCase(java.util.Locale.ROOT), middle),
         Reading.mm(plate.plane().there().map(PlanePatch::heightMm).orElse(0.0), 0.3));
   }
 
@@ -144,9 +146,12 @@ final class PlanFindings {
           least(
               rules.bases().spacing(),
               "distance of upright parts",
-              at(
-                  minors.get(i).tooth().fdi(),
-                  "to that of tooth " + minors.get(j).tooth().fdi(),
+              spot(
+                  Wording.of(
+                      "tooth ",
+                      minors.get(i).tooth(),
+                      ", to that of tooth ",
+                      minors.get(j).tooth()),
                   a.points().getLast()),
               Reading.mm(gap, BORDER_MM));
         }
@@ -171,7 +176,7 @@ final class PlanFindings {
         least(
             margin,
             "border of the " + connector.kind().words() + " from the gingival margins",
-            spot("at its nearest to a margin", nearest),
+            spot(Wording.of("at its nearest to a margin"), nearest),
             Reading.mm(least, BORDER_MM));
       }
     }
@@ -235,11 +240,11 @@ final class PlanFindings {
         Finding.of(rule.id(), what, place, reading, limit, rule.source(), rule.standing()));
   }
 
-  private static Place at(int fdi, String words, Vec3 p) {
-    return spot("tooth " + fdi + ", " + words, p);
+  private static Place at(ToothNumber tooth, String words, Vec3 p) {
+    return spot(Wording.of("tooth ", tooth, ", ", words), p);
   }
 
-  private static Place spot(String words, Vec3 p) {
+  private static Place spot(Wording words, Vec3 p) {
     return new Place(words, Optional.of(new Place.Spot(p.x(), p.y(), p.z())));
   }
 }

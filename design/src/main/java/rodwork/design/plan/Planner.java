@@ -77,7 +77,7 @@ public final class Planner {
       watch.check();
     }
     if (!draft.bases.isEmpty() && dentition.kennedy().kennedy().isEmpty()) {
-      draft.questions.add(
+      draft.ask(
           "The class is not decided: answer its questions; until then the plan carries on teeth"
               + " alone, as for bounded spaces.");
     }
@@ -146,16 +146,16 @@ public final class Planner {
               .filter(t -> dentition.chart().place(t).facialFrenum() == Answer.YES)
               .toList();
       if (!frena.isEmpty()) {
-        draft.questions.add(
-            "A facial frenum lies at "
-                + frena
-                + ": notch the border of the base round it; the drawing does not show the notch.");
+        draft.ask(
+            "A facial frenum lies at ",
+            frena,
+            ": notch the border of the base round it; the drawing does not show the notch.");
       }
     } else {
-      draft.questions.add(
-          "The scan shows no ridge at "
-              + space.missing()
-              + ": no base is laid there; scan again when the ridge can be seen.");
+      draft.ask(
+          "The scan shows no ridge at ",
+          space.missing(),
+          ": no base is laid there; scan again when the ridge can be seen.");
     }
   }
 
@@ -213,13 +213,13 @@ public final class Planner {
         .filter(t -> dentition.chart().tooth(t).abutment() != Answer.NO)
         .forEach(
             t ->
-                draft.questions.add(
-                    t
-                        + " is charted as too loose to carry (mobility "
-                        + dentition.chart().tooth(t).mobility()
-                        + "; "
-                        + draft.rules.counts().mobility().source()
-                        + "): nothing is laid on it. Say in the chart whether it stays, and whether it"
+                draft.ask(
+                    t,
+                    " is charted as too loose to carry (mobility ",
+                    dentition.chart().tooth(t).mobility(),
+                    "; ",
+                    draft.rules.counts().mobility().source(),
+                    "): nothing is laid on it. Say in the chart whether it stays, and whether it"
                         + " shall carry."));
   }
 }

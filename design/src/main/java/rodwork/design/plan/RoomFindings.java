@@ -16,6 +16,7 @@ import rodwork.rules.Limit;
 import rodwork.rules.Place;
 import rodwork.rules.Reading;
 import rodwork.rules.Threshold;
+import rodwork.rules.Wording;
 
 /**
  * Holds the parts of a plan against the room to the opposing teeth (handbook 4.17, 5.31, 13.14).
@@ -127,7 +128,7 @@ final class RoomFindings {
     least(
         draft.rules.bases().space(),
         "space from the ridge to the opposing teeth; under it a base all of metal",
-        spot("base of " + base.space().missing(), crest.get(crest.size() / 2)),
+        spot(Wording.of("base of ", base.space().missing()), crest.get(crest.size() / 2)),
         said.map(mm -> Reading.mm(mm, 0)).orElseGet(() -> draft.opposing.measured(crest)));
   }
 
@@ -144,10 +145,10 @@ final class RoomFindings {
   }
 
   private static Place at(ToothNumber tooth, String words, Vec3 p) {
-    return spot("tooth " + tooth.fdi() + ", " + words, p);
+    return Place.of(tooth, words, new Place.Spot(p.x(), p.y(), p.z()));
   }
 
-  private static Place spot(String words, Vec3 p) {
+  private static Place spot(Wording words, Vec3 p) {
     return new Place(words, Optional.of(new Place.Spot(p.x(), p.y(), p.z())));
   }
 }

@@ -124,9 +124,7 @@ final class StepBook {
   }
 
   static Place at(Tooth tooth, String words, Vec3 p) {
-    return new Place(
-        "tooth " + tooth.number().fdi() + ", " + words,
-        Optional.of(new Place.Spot(p.x(), p.y(), p.z())));
+    return Place.of(tooth.number(), words, new Place.Spot(p.x(), p.y(), p.z()));
   }
 
   static String word(Enum<?> kind) {

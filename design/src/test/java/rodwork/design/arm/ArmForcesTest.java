@@ -123,7 +123,7 @@ class ArmForcesTest {
     assertThat(findings).hasSize(3);
     assertThat(findings.get(2).rule()).isEqualTo("arm-stress-share");
     assertThat(findings.get(2).verdict()).isEqualTo(Verdict.NOT_MET);
-    assertThat(findings.get(0).sentence()).contains("±", " N");
+    assertThat(findings.get(0).sentence(Integer::toString)).contains("±", " N");
   }
 
   @Test

@@ -203,7 +203,7 @@ class LoadComparisonTest {
             List.of(),
             held.bases());
     LoadComparison c = LoadComparison.of(study(held), study(bare), RULES);
-    assertThat(c.remarks()).anyMatch(r -> r.contains("tips over in 200 of 200"));
+    assertThat(c.remarks()).anyMatch(r -> r.fdi().contains("tips over in 200 of 200"));
     assertThat(c.ratios()).noneMatch(r -> r.interval().isPresent());
   }
 

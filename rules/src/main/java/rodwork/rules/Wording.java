@@ -1,0 +1,114 @@
+package rodwork.rules;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/**
+ * Words for a person with tooth numbers among them, which are put in by the notation that the
+ * person chose: what is 14 in one of them is another tooth in the next. Immutable.
+ *
+ * @param pieces in order
+ */
+public record Wording(List<Piece> pieces) {
+  /** A stretch of words, or a tooth. */
+  public sealed interface Piece {
+    /** Words without tooth numbers. */
+    record Plain(String words) implements Piece {}
+
+    /**
+     * A tooth.
+     *
+     * @param fdi its number, ISO 3950
+     */
+    record Tooth(int fdi) implements Piece {}
+  }
+
+  /** What has a tooth number. */
+  public interface Numbered {
+    /** ISO 3950. */
+    int fdi();
+  }
+
+  /** What is told in such words. */
+  public interface Worded {
+    Wording wording();
+  }
+
+  /** How tooth numbers are written. */
+  @FunctionalInterface
+  public interface Numbering {
+    /** The number of a tooth as a person writes it. */
+    String number(int fdi);
+  }
+
+  public Wording {
+    pieces = List.copyOf(pieces);
+  }
+
+  /**
+   * Words from parts.
+   *
+   * @param parts teeth stay apart; those of a collection are listed with commas; all else is told
+   *     as its {@code toString} does
+   */
+  public static Wording of(Object... parts) {
+    List<Piece> pieces = new ArrayList<>();
+    for (Object part : parts) {
+      add(pieces, part);
+    }
+    return new Wording(pieces);
+  }
+
+  private static void add(List<Piece> pieces, Object part) {
+    switch (part) {
+      case Numbered tooth -> pieces.add(new Piece.Tooth(tooth.fdi()));
+      case Worded it -> it.wording().pieces.forEach(piece -> join(pieces, piece));
+      case Wording words -> words.pieces.forEach(piece -> join(pieces, piece));
+      case Collection<?> all -> {
+        boolean first = true;
+        for (Object one : all) {
+          if (!first) {
+            join(pieces, new Piece.Plain(", "));
+          }
+          first = false;
+          add(pieces, one);
+        }
+      }
+      default -> join(pieces, new Piece.Plain(String.valueOf(part)));
+    }
+  }
+
+  private static void join(List<Piece> pieces, Piece piece) {
+    if (piece instanceof Piece.Plain(String more)
+        && !pieces.isEmpty()
+        && pieces.getLast() instanceof Piece.Plain(String words)) {
+      pieces.set(pieces.size() - 1, new Piece.Plain(words + more));
+    } else {
+      pieces.add(piece);
+    }
+  }
+
+  /** As a person reads it. */
+  public String in(Numbering numbering) {
+    return pieces.stream()
+        .map(
+            piece ->
+                switch (piece) {
+                  case Piece.Plain(String words) -> words;
+                  case Piece.Tooth(int fdi) -> numbering.number(fdi);
+                })
+        .collect(Collectors.joining());
+  }
+
+  /** With FDI numbers, as files have them. */
+  public String fdi() {
+    return in(Integer::toString);
+  }
+
+  @Override
+  public String toString() {
+    return fdi();
+  }
+}
