@@ -80,9 +80,9 @@ export function PlanBeside(): ReactElement | null {
 }
 
 function Differences({ told }: { readonly told: PlansCompared }): ReactElement | null {
+  const notation = useBench((s) => s.notation);
   const other = told.others[0];
   if (!other) return null;
-  const notation = useBench((s) => s.notation);
   const { against, name } = other;
   const turns = (...which: FindingChange["turn"][]): FindingChange[] => against.findings.filter(({ turn }) => which.includes(turn));
   const rest = turns("changed", "only in the first", "only in the other");
