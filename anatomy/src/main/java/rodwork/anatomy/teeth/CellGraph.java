@@ -25,14 +25,21 @@ final class CellGraph {
   private static final double COARSE_MM2 = 0.15;
 
   /** Edge of the boxes that gather smaller ones [mm]. */
-  private static final double BOX_MM = 0.65;
+  private static final double BOX_MM = 0.55;
 
   /** Two centres nearer than this say nothing of curvature at this scale [mm]. */
   private static final double LEAST_DISTANCE_MM = 0.2;
 
+  /** The same for single triangles, in their spacing. */
+  private static final double LEAST_SPACING = 0.7;
+
+  /**
+   * Rounds of evening out the normals where triangles are cells. The normal of a box is a mean of
+   * many already; evened out further, a margin is as flat as the fossa of an incisor.
+   */
   private static final int SMOOTHINGS = 2;
 
-  /** The cell of each triangle. */
+  /** The cell of each triangle, −1 for one that has none. */
   final int[] cellOf;
 
   final double[] area;
@@ -44,49 +51,83 @@ final class CellGraph {
   final double[] distance;
   final double[] concavity;
 
-  CellGraph(Arch arch) {
-    this(arch, BOX_MM, SMOOTHINGS);
+  /** The whole cast at the scale at which teeth are told apart. */
+  static CellGraph of(Arch arch) {
+    int triangles = arch.mesh().triangleCount();
+    Places all = new Places(arch, IntStream.range(0, triangles).toArray());
+    double area = 0;
+    for (int t = 0; t < triangles; t++) {
+      area += norm(all.twice, t) / 2;
+    }
+    boolean coarse = area / triangles > COARSE_MM2;
+    int[] cellOf =
+        coarse ? IntStream.range(0, triangles).toArray() : gathered(arch.topology(), all.centres);
+    return new CellGraph(arch, all, cellOf, coarse ? SMOOTHINGS : 0, LEAST_DISTANCE_MM);
   }
 
-  private CellGraph(Arch arch, double box, int smoothings) {
+  /**
+   * Some triangles of a dense scan, each a cell, in the order given; the rest has none (−1).
+   *
+   * @param sigma how far normals are evened out [mm]
+   * @param spacing between the centres of neighbouring triangles [mm]
+   */
+  static CellGraph ofTriangles(Arch arch, int[] triangles, double sigma, double spacing) {
+    int[] cellOf = new int[arch.mesh().triangleCount()];
+    Arrays.fill(cellOf, -1);
+    for (int i = 0; i < triangles.length; i++) {
+      cellOf[triangles[i]] = i;
+    }
+    int smoothings = MarginSmoothing.rounds(sigma, spacing);
+    return new CellGraph(
+        arch, new Places(arch, triangles), cellOf, smoothings, LEAST_SPACING * spacing);
+  }
+
+  /** Centres, and normals times twice the area, of triangles in the arch frame, stride 3. */
+  private static final class Places {
+    final int[] triangles;
+    final double[] centres;
+    final double[] twice;
+
+    Places(Arch arch, int[] triangles) {
+      this.triangles = triangles;
+      centres = new double[3 * triangles.length];
+      twice = new double[3 * triangles.length];
+      TriangleMesh mesh = arch.mesh();
+      Vec3 x = arch.frame().x();
+      Vec3 y = arch.frame().y();
+      Vec3 z = arch.frame().z();
+      Vec3 origin = arch.frame().origin();
+      IntStream.range(0, triangles.length)
+          .parallel()
+          .forEach(
+              i -> {
+                Vec3 c = mesh.pointOn(triangles[i], 1.0 / 3, 1.0 / 3).minus(origin);
+                Vec3 n = mesh.doubleAreaNormal(triangles[i]);
+                set(centres, i, c.dot(x), c.dot(y), c.dot(z));
+                set(twice, i, n.dot(x), n.dot(y), n.dot(z));
+              });
+    }
+  }
+
+  private CellGraph(Arch arch, Places places, int[] cellOf, int smoothings, double leastDistance) {
+    this.cellOf = cellOf;
     TriangleMesh mesh = arch.mesh();
     MeshTopology topology = arch.topology();
-    int triangles = mesh.triangleCount();
-    double[] centres = new double[3 * triangles];
-    double[] twice = new double[3 * triangles];
-    double all = 0;
-    Vec3 x = arch.frame().x();
-    Vec3 y = arch.frame().y();
-    Vec3 z = arch.frame().z();
-    Vec3 origin = arch.frame().origin();
-    IntStream.range(0, triangles)
-        .parallel()
-        .forEach(
-            t -> {
-              Vec3 c = mesh.pointOn(t, 1.0 / 3, 1.0 / 3).minus(origin);
-              Vec3 n = mesh.doubleAreaNormal(t);
-              set(centres, t, c.dot(x), c.dot(y), c.dot(z));
-              set(twice, t, n.dot(x), n.dot(y), n.dot(z));
-            });
-    for (int t = 0; t < triangles; t++) {
-      all += norm(twice, t) / 2;
-    }
-    cellOf =
-        box <= 0 || all / triangles > COARSE_MM2
-            ? IntStream.range(0, triangles).toArray()
-            : gathered(topology, centres, box);
+    int triangles = places.triangles.length;
+    double[] centres = places.centres;
+    double[] twice = places.twice;
     int n = Arrays.stream(cellOf).max().orElse(-1) + 1;
     area = new double[n];
     place = new double[3 * n];
     rim = new boolean[n];
     double[] normal = new double[3 * n];
-    for (int t = 0; t < triangles; t++) {
-      int c = cellOf[t];
-      double a = norm(twice, t) / 2 + 1e-12;
+    for (int i = 0; i < triangles; i++) {
+      int c = cellOf[places.triangles[i]];
+      double a = norm(twice, i) / 2 + 1e-12;
       area[c] += a;
       for (int k = 0; k < 3; k++) {
-        place[3 * c + k] += a * centres[3 * t + k];
-        normal[3 * c + k] += twice[3 * t + k];
+        place[3 * c + k] += a * centres[3 * i + k];
+        normal[3 * c + k] += twice[3 * i + k];
       }
     }
     for (int c = 0; c < n; c++) {
@@ -106,12 +147,14 @@ final class CellGraph {
       int first = topology.edgeTriangle(e, 0);
       int second = topology.edgeTriangle(e, 1);
       if (second < 0) {
-        rim[cellOf[first]] = true;
+        if (cellOf[first] >= 0) {
+          rim[cellOf[first]] = true;
+        }
         continue;
       }
       int a = Math.min(cellOf[first], cellOf[second]);
       int b = Math.max(cellOf[first], cellOf[second]);
-      if (a == b) {
+      if (a == b || a < 0) {
         continue;
       }
       int next = links;
@@ -148,15 +191,10 @@ final class CellGraph {
       normal = smoothed(normal);
     }
     double[] smooth = normal;
-    IntStream.range(0, n).parallel().forEach(c -> bend(c, smooth));
+    IntStream.range(0, n).parallel().forEach(c -> bend(c, smooth, leastDistance));
   }
 
-  /** Every triangle a cell, whatever its size; normals smoothed over about the given distance. */
-  static CellGraph fine(Arch arch, int smoothings) {
-    return new CellGraph(arch, 0, smoothings);
-  }
-
-  private void bend(int c, double[] normal) {
+  private void bend(int c, double[] normal, double leastDistance) {
     for (int l = start[c]; l < start[c + 1]; l++) {
       int d = to[l];
       double square = 0;
@@ -167,7 +205,7 @@ final class CellGraph {
         turn += (normal[3 * c + k] - normal[3 * d + k]) * way;
       }
       distance[l] = Math.max(1e-6, Math.sqrt(square));
-      concavity[l] = turn / Math.max(LEAST_DISTANCE_MM * LEAST_DISTANCE_MM, square);
+      concavity[l] = turn / Math.max(leastDistance * leastDistance, square);
     }
   }
 
@@ -192,13 +230,13 @@ final class CellGraph {
   }
 
   /** Connected triangles whose centres lie in one box of the grid. */
-  private static int[] gathered(MeshTopology topology, double[] centres, double box) {
+  private static int[] gathered(MeshTopology topology, double[] centres) {
     int n = centres.length / 3;
     long[] key = new long[n];
     for (int t = 0; t < n; t++) {
       long k = 0;
       for (int i = 0; i < 3; i++) {
-        k = (k << 21) | (((long) Math.floor(centres[3 * t + i] / box) + (1 << 20)) & 0x1FFFFF);
+        k = (k << 21) | (((long) Math.floor(centres[3 * t + i] / BOX_MM) + (1 << 20)) & 0x1FFFFF);
       }
       key[t] = k;
     }

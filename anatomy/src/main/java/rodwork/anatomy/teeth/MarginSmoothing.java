@@ -28,9 +28,9 @@ final class MarginSmoothing {
    */
   static int[] of(
       MeshTopology topology, int[] label, boolean[] fixed, double sigma, double spacing) {
-    int rounds = (int) Math.ceil(sigma * sigma / (VARIANCE_A_ROUND * spacing * spacing));
+    int rounds = rounds(sigma, spacing);
     int hops = (int) Math.ceil(2.5 * sigma / spacing);
-    int[] band = band(topology, label, hops);
+    int[] band = band(topology, label, hops, new int[label.length]);
     int[] local = new int[label.length];
     Arrays.fill(local, -1);
     SortedSet<Integer> labels = new TreeSet<>();
@@ -63,6 +63,11 @@ final class MarginSmoothing {
       }
     }
     return out;
+  }
+
+  /** Rounds of evening out over a triangle and its neighbours that spread as far as sigma [mm]. */
+  static int rounds(double sigma, double spacing) {
+    return (int) Math.ceil(sigma * sigma / (VARIANCE_A_ROUND * spacing * spacing));
   }
 
   /** One label over the band; outside it a label is as sure as at its border. */
@@ -113,10 +118,13 @@ final class MarginSmoothing {
     return now;
   }
 
-  /** Triangles within some hops of an edge between labels. */
-  private static int[] band(MeshTopology topology, int[] label, int hops) {
+  /**
+   * Triangles within some hops of an edge between labels.
+   *
+   * @param hop is filled with their hops, −1 elsewhere
+   */
+  static int[] band(MeshTopology topology, int[] label, int hops, int[] hop) {
     int[] queue = new int[label.length];
-    int[] hop = new int[label.length];
     Arrays.fill(hop, -1);
     int tail = 0;
     for (int t = 0; t < label.length; t++) {

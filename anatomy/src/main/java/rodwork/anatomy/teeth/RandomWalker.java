@@ -36,14 +36,24 @@ final class RandomWalker {
    * @param pull of each cell: the sum of its priors over all labels
    */
   RandomWalker(CellGraph graph, int[] seed, double[] pull) {
+    this(graph, seed, pull, STEEPNESS, SHARPEST);
+  }
+
+  /**
+   * A walk at another scale.
+   *
+   * @param steepness how steeply weights fall with the root of the concavity [mm^½]
+   * @param sharpest concavity above this tells no more [1/mm]
+   */
+  RandomWalker(CellGraph graph, int[] seed, double[] pull, double steepness, double sharpest) {
     this.graph = graph;
     this.seed = seed;
     weight = new double[graph.to.length];
     diagonal = pull.clone();
     for (int c = 0; c < graph.size(); c++) {
       for (int l = graph.start[c]; l < graph.start[c + 1]; l++) {
-        double bend = Math.min(SHARPEST, Math.max(0, graph.concavity[l]));
-        double w = graph.length[l] / graph.distance[l] * Math.exp(-STEEPNESS * Math.sqrt(bend));
+        double bend = Math.min(sharpest, Math.max(0, graph.concavity[l]));
+        double w = graph.length[l] / graph.distance[l] * Math.exp(-steepness * Math.sqrt(bend));
         weight[l] = Math.max(LEAST_WEIGHT, w);
         diagonal[c] += weight[l];
       }

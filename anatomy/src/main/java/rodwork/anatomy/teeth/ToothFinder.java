@@ -21,6 +21,11 @@ public final class ToothFinder {
   /** How far the steps of cells are evened out on a dense scan [mm]. */
   private static final double SMOOTHED_MM = 0.3;
 
+  /**
+   * Triangles at edges count as no smaller than this, so that a broken scan costs no hours [mm²].
+   */
+  private static final double LEAST_AREA_MM2 = 0.002;
+
   /** A point within this of the middle of its crown stays [mm]. */
   private static final double AMID_MM = 0.5;
 
@@ -39,7 +44,7 @@ public final class ToothFinder {
 
   private ToothFinder(Arch arch) {
     this.arch = arch;
-    graph = new CellGraph(arch);
+    graph = CellGraph.of(arch);
     base = new boolean[graph.size()];
     for (int t = 0; t < graph.cellOf.length; t++) {
       base[graph.cellOf[t]] |= arch.surface().isBase(t);
@@ -88,7 +93,7 @@ public final class ToothFinder {
     Map<Integer, Vec3> places = new TreeMap<>();
     points.forEach((fdi, at) -> places.put(fdi, inScan(at)));
     return new ToothFinding(
-        ToothLabels.of(onTriangles(spread, hints.pins())),
+        ToothLabels.of(onTriangles(spread, hints.pins(), watch)),
         spread.certainty(graph),
         numbering,
         places,
@@ -109,15 +114,13 @@ public final class ToothFinder {
     return spread;
   }
 
-  private int[] onTriangles(CrownSpread spread, List<ToothHints.Pin> pins) {
+  private int[] onTriangles(CrownSpread spread, List<ToothHints.Pin> pins, Watch watch) {
     int n = arch.mesh().triangleCount();
     int[] label = new int[n];
     boolean[] kept = new boolean[n];
-    double area = 0;
     for (int t = 0; t < n; t++) {
       label[t] = spread.label[graph.cellOf[t]];
       kept[t] = arch.surface().isBase(t);
-      area += arch.mesh().area(t);
     }
     for (ToothHints.Pin pin : pins) {
       for (int t = 0; t < n; t++) {
@@ -130,9 +133,26 @@ public final class ToothFinder {
     if (graph.size() == n) {
       return label;
     }
+    watch.progress("drawing margins", 0.8);
+    double spacing = spacingAtEdges(label);
+    int[] drawn = MarginRefinement.of(arch, label, kept, spacing, watch);
+    return MarginSmoothing.of(arch.topology(), drawn, kept, SMOOTHED_MM, spacing);
+  }
+
+  /** Distance of the centres of neighbouring triangles where labels meet, on average [mm]. */
+  private double spacingAtEdges(int[] label) {
+    double area = 0;
+    int count = 0;
+    for (int e = 0; e < arch.topology().edgeCount(); e++) {
+      int first = arch.topology().edgeTriangle(e, 0);
+      int second = arch.topology().edgeTriangle(e, 1);
+      if (second >= 0 && label[first] != label[second]) {
+        area += arch.mesh().area(first) + arch.mesh().area(second);
+        count += 2;
+      }
+    }
     // An even triangle of area A has neighbours at 2/3 of its height: √(4A/(3√3)).
-    double spacing = Math.sqrt(4 * area / n / (3 * Math.sqrt(3)));
-    return MarginSmoothing.of(arch.topology(), label, kept, SMOOTHED_MM, spacing);
+    return Math.sqrt(4 * Math.max(LEAST_AREA_MM2, area / Math.max(1, count)) / (3 * Math.sqrt(3)));
   }
 
   /**

@@ -1,6 +1,7 @@
 package rodwork.anatomy.teeth;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -8,12 +9,14 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
+import rodwork.anatomy.AnatomicSurface;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.FrameHints;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.SharedArch;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.mesh.MeshTopology;
+import rodwork.geometry.mesh.TriangleMesh;
 
 /** A real arch with the labels of its data's authors, and how well other labels agree with them. */
 record LabelledArch(String name, Arch arch, ToothLabels truth) {
@@ -32,6 +35,15 @@ record LabelledArch(String name, Arch arch, ToothLabels truth) {
       mend(arch, labels);
     }
     return new LabelledArch(name, arch, ToothLabels.of(labels));
+  }
+
+  /** The same arch as a scan of sixteen times the triangles, as smooth as it can be. */
+  LabelledArch dense() {
+    TriangleMesh mesh = LoopSubdivision.of(LoopSubdivision.of(arch.mesh()));
+    int[] labels = new int[mesh.triangleCount()];
+    Arrays.setAll(labels, t -> truth.of(t / 16));
+    Arch there = new Arch(MeshTopology.of(mesh), AnatomicSurface.whole(mesh), arch.frame());
+    return new LabelledArch(name + ", dense", there, ToothLabels.of(labels));
   }
 
   /**

@@ -72,6 +72,21 @@ class ToothFinderTest {
     assertThat(real.marginOff(charted.labels())).isLessThanOrEqualTo(MARGIN_MM);
   }
 
+  /** Dense scans are gathered into cells, and their margins drawn on the triangles. */
+  @ParameterizedTest
+  @ValueSource(strings = {"upper-full", "upper-14", "lower-35", "lower-35-37-47"})
+  void agreesWithTheLabelsOfADenseScan(String name) {
+    LabelledArch dense = LabelledArch.load(name).dense();
+    ToothFinding found =
+        ToothFinder.find(dense.arch(), new ToothHints(Set.of(), dense.points()), Watch.NONE);
+    Map<Integer, Double> dice = dense.dice(found.labels());
+    assertThat(mean(dice)).as("%s", dice).isGreaterThanOrEqualTo(MEAN_WITH_POINTS);
+    assertThat(Collections.min(dice.values()))
+        .as("%s", dice)
+        .isGreaterThanOrEqualTo(LEAST_WITH_POINTS);
+    assertThat(dense.marginOff(found.labels())).isLessThanOrEqualTo(MARGIN_MM);
+  }
+
   /** A person points anywhere on a tooth: here up to 2 mm off the middle of its top. */
   @ParameterizedTest
   @ValueSource(strings = {"upper-full", "upper-17-27", "upper-14", "lower-35", "lower-35-37-47"})
