@@ -43,7 +43,8 @@ final class PrescriptionPage {
             + prescription.revision();
     html.raw("<html lang=\"en\"><head><title>").text(title).raw("</title>");
     html.raw("<meta name=\"description\" content=\"").text(title).raw("\"/>");
-    html.raw("<style>@page { size: " + paper.css() + "; margin: 14mm 15mm 16mm 15mm;");
+    html.raw("<style>@page { size: " + paper.css() + "; margin: ");
+    html.raw(dense ? "12mm 15mm 14mm 15mm;" : "14mm 15mm 16mm 15mm;");
     html.raw(" @bottom-left { font-family: Form; font-size: 7pt; color: #55524c; content: \"");
     html.text(
         "Case "

@@ -7,6 +7,7 @@ import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.kennedy.KennedyClass;
 import rodwork.anatomy.tooth.Surface;
+import rodwork.design.clasp.Clause;
 import rodwork.design.clasp.Judgement;
 import rodwork.design.plan.Part.ConnectorKind;
 import rodwork.design.plan.Part.RestKind;
@@ -132,7 +133,13 @@ final class PlanFindings {
   /** What the clasp was chosen by, and what it breaks all the same. */
   private void clasp(Part.Clasp clasp) {
     for (Judgement.Step step : clasp.judgement().steps()) {
-      findings.add(step.finding());
+      // What is shown alone and not known decides nothing; the ledger tells it.
+      boolean open =
+          step.otherwise() instanceof Clause.Consequence.Shows
+              && !step.finding().verdict().decided();
+      if (!open) {
+        findings.add(step.finding());
+      }
     }
   }
 
