@@ -74,6 +74,15 @@ public enum AppRefusal {
       "A right tilt of %s° was asked for, but whether the cast is upper or lower is not known, and"
           + " its shape cannot tell right from left.",
       "Say which it is: --jaw upper or --jaw lower."),
+  ABUTMENT_IS_IMPLANT(
+      "abutment-is-implant",
+      "The chart calls %s (FDI) an implant: implants are recognised, and not judged.",
+      "Ask for teeth, or correct the chart where it is one."),
+  TILT_PAST_LIMIT(
+      "tilt-past-limit",
+      "The path is tilted by %s° in all, over the limit of %s° (tilt-limit of the rulebook): the"
+          + " patient may be unable to open far enough to seat the denture.",
+      "Take another path, or give --past-limit where you know that the mouth opens far enough."),
   TOOTH_NOT_FOUND(
       "tooth-not-found",
       "Tooth %s is not among the teeth found on this cast.",

@@ -106,6 +106,14 @@ public record Dentition(
     return new Dentition(other, labels, teeth, standing, spaces, kennedy, remarks);
   }
 
+  /**
+   * Whether the chart says that an implant carries what stands there: it bounds spaces like a
+   * tooth, and is recognised, told, and not judged.
+   */
+  public boolean isImplant(ToothNumber number) {
+    return chart.tooth(number).presence() == Presence.IMPLANT;
+  }
+
   public Optional<Tooth> tooth(ToothNumber number) {
     return teeth.tooth(number);
   }
@@ -140,7 +148,7 @@ public record Dentition(
         .findFirst();
   }
 
-  /** The standing teeth at the ends of open spaces: the likely abutments. */
+  /** What stands at the ends of open spaces, implants among them. */
   public SortedSet<ToothNumber> besideSpaces() {
     List<ToothNumber> beside = new ArrayList<>();
     for (Space space : openSpaces()) {
@@ -150,10 +158,13 @@ public record Dentition(
     return new TreeSet<>(beside);
   }
 
-  /** The proximal surfaces next to an open space, from the patient's right to left. */
+  /** The proximal surfaces of teeth next to an open space, from the patient's right to left. */
   public List<ProximalSurface> proximalSurfaces() {
     List<ProximalSurface> found = new ArrayList<>();
     for (ToothNumber number : besideSpaces()) {
+      if (isImplant(number)) {
+        continue;
+      }
       Tooth tooth = teeth.tooth(number).orElseThrow();
       for (Surface side : List.of(Surface.MESIAL, Surface.DISTAL)) {
         spaceBeside(number, side)

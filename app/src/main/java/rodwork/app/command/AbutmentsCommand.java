@@ -85,7 +85,7 @@ final class AbutmentsCommand implements Runnable {
       CastTeeth known = teeth.on(opened, watch);
       JudgeAbutments.Wanted asked =
           new JudgeAbutments.Wanted(
-                  path.wanted(known.arch().frame().jaw()),
+                  path.within(path.wanted(known.arch().frame().jaw()), known, book),
                   new TreeSet<>(wanted == null ? Set.of() : wanted),
                   null,
                   said)

@@ -1,5 +1,6 @@
 package rodwork.app.command;
 
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Model.CommandSpec;
@@ -7,12 +8,20 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import rodwork.anatomy.Jaw;
+import rodwork.app.AppRefusal;
+import rodwork.app.operation.CastTeeth;
+import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.WantedPath;
+import rodwork.casework.rulebook.Rulebook;
 import rodwork.geometry.Vec3;
+import rodwork.survey.SurveyRules;
 import rodwork.survey.Tilt;
 
 /** The path that a command works at: an axis, a tilt, or without either the reference. */
 final class PathMixin {
+  /** An angle that was asked for comes back so exactly [degrees]. */
+  private static final double SAME_DEG = 1e-6;
+
   @Spec(Spec.Target.MIXEE)
   @SuppressWarnings("NullAway.Init") // picocli fills it in
   private CommandSpec spec;
@@ -41,6 +50,34 @@ final class PathMixin {
 
   @ArgGroup(exclusive = true, multiplicity = "0..1")
   private @Nullable PathChoice path;
+
+  @Option(
+      names = "--past-limit",
+      description =
+          "Go on where the total tilt passes tilt-limit of the rulebook, which is refused else.")
+  private boolean pastLimit;
+
+  /**
+   * The same path, where it keeps to the limit or a person said that it may pass.
+   *
+   * @throws rodwork.geometry.Refusal {@code tilt-past-limit}
+   */
+  WantedPath within(WantedPath wanted, OpenedCast cast, SurveyRules rules) {
+    if (!pastLimit && cast.finding() != null) {
+      double total = wanted.on(cast).axis().angleDegTo(cast.finding().frame().z());
+      if (total > rules.tiltLimit().value() + SAME_DEG) {
+        throw AppRefusal.TILT_PAST_LIMIT.with(
+            String.format(Locale.ROOT, "%.1f", total),
+            String.format(Locale.ROOT, "%.0f", rules.tiltLimit().value()));
+      }
+    }
+    return wanted;
+  }
+
+  /** The same on a cast whose teeth tell its jaw, by the limit of a rulebook. */
+  WantedPath within(WantedPath wanted, CastTeeth teeth, Rulebook book) {
+    return within(wanted, teeth.jawed(), book.survey());
+  }
 
   boolean given() {
     return path != null;

@@ -28,6 +28,7 @@ import rodwork.app.report.PlanTable;
 import rodwork.app.report.PreparedFile;
 import rodwork.casework.drawing.PlanDrawing;
 import rodwork.casework.drawing.Sheet;
+import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.plan.Choices;
 
 /** {@code rodwork plan}: proposes a denture, and says every rule that it meets or breaks. */
@@ -163,28 +164,33 @@ final class PlanCommand implements Runnable {
 
   private MakePlan.Planned ofFile(TerminalWatch watch) {
     CastTeeth known = teeth.on(OpenCast.of(cast.file(), cast.options(), watch), watch);
+    Rulebook book = rulebook.book();
     return MakePlan.of(
         known,
         new JudgeAbutments.Wanted(
-                path.wanted(known.arch().frame().jaw()), new TreeSet<>(), null, answers.said())
+                path.within(path.wanted(known.arch().frame().jaw()), known, book),
+                new TreeSet<>(),
+                null,
+                answers.said())
             .with(opposing.over(known.cast(), watch)),
         choices == null ? Choices.NONE : ChoicesReader.read(choices),
-        rulebook.book(),
+        book,
         watch);
   }
 
   private MakePlan.Planned ofCase(CaseSource kept, TerminalWatch watch) {
     CastTeeth known = teeth.on(kept.open(cast.options(), watch), kept.teeth(teeth), watch);
+    Rulebook book = kept.rulebook(rulebook);
     return MakePlan.of(
         known,
         new JudgeAbutments.Wanted(
-                kept.path(path, known.arch().frame().jaw()),
+                path.within(kept.path(path, known.arch().frame().jaw()), known, book),
                 new TreeSet<>(),
                 null,
                 kept.answers(answers))
             .with(opposing.over(known.cast(), watch)),
         kept.choices(choices),
-        kept.rulebook(rulebook),
+        book,
         watch);
   }
 

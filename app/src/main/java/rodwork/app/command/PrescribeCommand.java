@@ -149,14 +149,18 @@ final class PrescribeCommand implements Runnable {
         previous == null ? null : Prescription.read(JsonTriples.text(previous), name(previous));
     OpenedCast opened = OpenCast.of(content, name(cast.file()), cast.options(), watch);
     CastTeeth known = teeth.on(opened, teeth.wanted(), watch);
+    Rulebook book = rulebook.book();
     write(
         new Work(
             known,
             new JudgeAbutments.Wanted(
-                    path.wanted(known.arch().frame().jaw()), new TreeSet<>(), null, answers.said())
+                    path.within(path.wanted(known.arch().frame().jaw()), known, book),
+                    new TreeSet<>(),
+                    null,
+                    answers.said())
                 .with(opposing.over(known.cast(), watch)),
             choices == null ? Choices.NONE : ChoicesReader.read(choices),
-            rulebook.book()),
+            book),
         new WritePrescription.Ask(
             code == null ? name(cast.file()) : code,
             LocalDate.now(ZoneId.systemDefault()),
@@ -173,6 +177,7 @@ final class PrescribeCommand implements Runnable {
     CaseCast one = from.cast();
     OpenedCast opened = from.open(cast.options(), watch);
     CastTeeth known = teeth.on(opened, from.teeth(teeth), watch);
+    Rulebook book = from.rulebook(rulebook);
     Prescription before =
         document(kept, file, one.jaw()).map(text -> Prescription.read(text, "case")).orElse(null);
     PrescriptionFolder.Documents made =
@@ -180,13 +185,13 @@ final class PrescribeCommand implements Runnable {
             new Work(
                 known,
                 new JudgeAbutments.Wanted(
-                        from.path(path, known.arch().frame().jaw()),
+                        path.within(from.path(path, known.arch().frame().jaw()), known, book),
                         new TreeSet<>(),
                         null,
                         from.answers(answers))
                     .with(opposing.over(known.cast(), watch)),
                 from.choices(choices),
-                from.rulebook(rulebook)),
+                book),
             new WritePrescription.Ask(
                 file.code().text(),
                 LocalDate.now(ZoneId.systemDefault()),

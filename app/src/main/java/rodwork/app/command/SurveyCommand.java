@@ -99,7 +99,9 @@ final class SurveyCommand implements Runnable {
     PrintWriter out = spec.commandLine().getOut();
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
       OpenedCast opened = OpenCast.of(cast.file(), options, watch);
-      SurveyedCast surveyed = RunSurvey.of(opened, wanted, gauges, watch);
+      SurveyedCast surveyed =
+          RunSurvey.of(
+              opened, path.within(wanted, opened, opened.surveyor().rules()), gauges, watch);
       Dentition dentition =
           teeth.given() ? FindTeeth.of(opened, wantedTeeth, watch).dentition() : null;
       List<ToothSurvey> byTooth =

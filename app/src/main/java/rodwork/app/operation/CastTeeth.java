@@ -15,6 +15,11 @@ import rodwork.geometry.intake.FileMap;
  */
 public record CastTeeth(OpenedCast cast, Arch arch, ToothFinding finding, Dentition dentition) {
 
+  /** The cast with the jaw that its teeth tell. */
+  public OpenedCast jawed() {
+    return cast.withJaw(arch.frame().jaw());
+  }
+
   /** The FDI number of each triangle of the file, in its order; 0 for gum and for what is gone. */
   public int[] labelsOfFile() {
     FileMap files = cast.cast().files();

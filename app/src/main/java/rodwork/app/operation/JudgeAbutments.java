@@ -16,7 +16,6 @@ import rodwork.design.abutment.Answers;
 import rodwork.design.abutment.Retention;
 import rodwork.design.course.ArmShape;
 import rodwork.geometry.Watch;
-import rodwork.survey.Gauges;
 
 /** Surveys a cast whose teeth are known at a path, and judges its abutments. */
 public final class JudgeAbutments {
@@ -87,10 +86,14 @@ public final class JudgeAbutments {
       if (dentition.tooth(tooth).isEmpty()) {
         throw AppRefusal.TOOTH_NOT_FOUND.with(tooth);
       }
+      if (dentition.isImplant(tooth)) {
+        throw AppRefusal.ABUTMENT_IS_IMPLANT.with(tooth);
+      }
     }
-    OpenedCast cast = teeth.cast().withJaw(teeth.arch().frame().jaw()).by(book.survey());
+    OpenedCast cast = teeth.jawed().by(book.survey());
     watch.progress("surveying", 0);
-    SurveyedCast surveyed = RunSurvey.of(cast, wanted.path, Gauges.COMMON, watch);
+    SurveyedCast surveyed =
+        RunSurvey.of(cast, wanted.path, book.abutments().clasps().gauges(), watch);
     watch.progress("judging abutments", 0);
     OpposingRoom opposing =
         wanted.opposing == null

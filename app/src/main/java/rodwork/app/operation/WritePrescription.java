@@ -115,7 +115,11 @@ public final class WritePrescription {
             planned.plan(),
             planned.preparation(),
             new PrescriptionContent.Rules(
-                book.plan(), book.laboratory(), book.abutmentLimits().barRelief()));
+                book.plan(),
+                book.laboratory(),
+                book.abutmentLimits().barRelief(),
+                book.survey().tiltWarn(),
+                book.survey().tiltLimit()));
     Prescription prescription =
         ask.before() == null
             ? Prescription.first(content)

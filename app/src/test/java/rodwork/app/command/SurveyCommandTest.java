@@ -164,6 +164,18 @@ class SurveyCommandTest {
     assertThat(survey("--axis", "0,0,1", "--tilt", "0,0").code()).isEqualTo(2);
   }
 
+  /** The limit of practice: refused unless a person says that the mouth opens far enough. */
+  @Test
+  void aTiltOverTheLimitIsRefusedUnlessAPersonSaysSo() {
+    Shell refused = survey("--jaw", "lower", "--tilt", "20,0");
+    assertThat(refused.code()).isNotZero();
+    assertThat(refused.err()).contains("20.0°", "limit of 15°", "--past-limit");
+    assertThat(survey("--jaw", "lower", "--tilt", "15,0").code()).isZero();
+    Shell allowed = survey("--jaw", "lower", "--tilt", "20,0", "--past-limit");
+    assertThat(allowed.code()).isZero();
+    assertThat(allowed.out()).contains("over the limit of 15°");
+  }
+
   @Test
   void anAxisFromBelowIsRefused() {
     Shell shell = survey("--axis", "0,0,-1");

@@ -24,9 +24,6 @@ import rodwork.survey.Gauges;
 
 /** One tooth that carries, as it is prescribed: clasp with both arms, rests, guiding plates. */
 final class AbutmentRow {
-  /** A mark is the one of a gauge within this [mm]. */
-  private static final double SAME_GAUGE_MM = 1e-6;
-
   private AbutmentRow() {}
 
   /** The rows of a plan, from the patient's right to left. */
@@ -148,11 +145,7 @@ final class AbutmentRow {
       Abutment abutment, Family family, AcrossThird tip) {
     AbutmentFacts.Third third =
         abutment.judgement().facts().thirds().get(new AbutmentFacts.Site(family.surface(), tip));
-    return third == null
-        ? Optional.empty()
-        : third.marks().stream()
-            .filter(m -> Math.abs(m.gaugeMm() - family.gauge().value()) < SAME_GAUGE_MM)
-            .findFirst();
+    return third == null ? Optional.empty() : third.mark(family.gauge());
   }
 
   /** Such as {@code mesio-facial}. */

@@ -2,6 +2,7 @@ package rodwork.casework.prescription;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.ToothNumber;
 
@@ -21,6 +22,22 @@ final class OpenPoints {
             .toList();
     if (!notSaid.isEmpty()) {
       open.add("Whether to replace is not said for: " + String.join(", ", notSaid) + ".");
+    }
+    double total = content.tilt().totalDeg();
+    if (total > content.rules().tiltWarn().value()) {
+      open.add(
+          String.format(
+              Locale.ROOT,
+              "The path is tilted by %.1f° in all, over the %.0f° that are usual%s. Try at the chair"
+                  + " whether the patient opens far enough for it.",
+              total,
+              content.rules().tiltWarn().value(),
+              total > content.rules().tiltLimit().value()
+                  ? String.format(
+                      Locale.ROOT,
+                      " and over the limit of %.0f°",
+                      content.rules().tiltLimit().value())
+                  : ""));
     }
     if (content.chart().allergiesAsked() != Answer.YES) {
       open.add("The patient has not been asked about nickel, cobalt and chromium.");

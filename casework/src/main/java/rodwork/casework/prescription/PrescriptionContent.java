@@ -82,8 +82,15 @@ public record PrescriptionContent(
    * @param plan sizes and limits of parts
    * @param laboratory sizes asked of the laboratory
    * @param barArmRelief relief under approach arms
+   * @param tiltWarn from where a total tilt is not usual
+   * @param tiltLimit over which the patient may be unable to seat the denture
    */
-  public record Rules(PlanRules plan, LaboratoryRules laboratory, Threshold barArmRelief) {}
+  public record Rules(
+      PlanRules plan,
+      LaboratoryRules laboratory,
+      Threshold barArmRelief,
+      Threshold tiltWarn,
+      Threshold tiltLimit) {}
 
   public PrescriptionContent {
     bearings = List.copyOf(bearings);

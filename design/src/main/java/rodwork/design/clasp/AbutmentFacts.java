@@ -4,11 +4,13 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.rules.Place;
 import rodwork.rules.Reading;
+import rodwork.rules.Threshold;
 
 /**
  * What is known of one tooth as an abutment for one space. What is not in it is not known.
@@ -32,6 +34,9 @@ public record AbutmentFacts(
     Map<Site, Third> thirds,
     Map<AcrossThird, Crossing> crossings,
     Map<Reach, Map<Fact, Reading>> laid) {
+  /** Sizes of gauges that differ by less are one, read twice [mm]. */
+  private static final double SAME_GAUGE_MM = 1e-6;
+
   /** The retentive arm of a family with its tip in one third. */
   public record Reach(String family, AcrossThird tip) {}
 
@@ -69,6 +74,16 @@ public record AbutmentFacts(
   public record Third(Reading deepest, Reading roomAbove, Reading roomBelow, List<Mark> marks) {
     public Third {
       marks = List.copyOf(marks);
+    }
+
+    /**
+     * The mark of a gauge; empty where it has none here. A survey is made with the very gauges that
+     * the families of its rulebook take, so no other mark stands for one.
+     */
+    public Optional<Mark> mark(Threshold gauge) {
+      return marks.stream()
+          .filter(m -> Math.abs(m.gaugeMm() - gauge.value()) < SAME_GAUGE_MM)
+          .findFirst();
     }
   }
 

@@ -1,7 +1,9 @@
 package rodwork.design.clasp;
 
 import java.util.List;
+import java.util.stream.Stream;
 import rodwork.rules.Threshold;
+import rodwork.survey.Gauges;
 
 /**
  * All that the judgement of clasps rests on.
@@ -16,5 +18,15 @@ public record ClaspBook(
   public ClaspBook {
     families = List.copyOf(families);
     preferences = List.copyOf(preferences);
+  }
+
+  /** The gauges to survey with: the common ones, and all that its families take. */
+  public Gauges gauges() {
+    return new Gauges(
+        Stream.concat(
+                Gauges.COMMON.sizesMm().stream(), families.stream().map(f -> f.gauge().value()))
+            .distinct()
+            .sorted()
+            .toList());
   }
 }

@@ -36,7 +36,7 @@ final class FamilyJudge {
   /** Where a family is not ruled out: only there arms are worth working out. */
   static List<AbutmentFacts.Reach> open(Family family, AbutmentFacts facts, double fitsMm) {
     return family.tips().stream()
-        .map(spot -> new TipPlace(facts, family, spot, fitsMm))
+        .map(spot -> new TipPlace(facts, family, spot))
         .filter(
             place ->
                 new FamilyJudge(family, place, fitsMm).judge().answer()
@@ -49,7 +49,7 @@ final class FamilyJudge {
   static Judgement best(Family family, AbutmentFacts facts, double fitsMm) {
     Judgement best = null;
     for (AbutmentFacts.Spot spot : family.tips()) {
-      TipPlace place = new TipPlace(facts, family, spot, fitsMm);
+      TipPlace place = new TipPlace(facts, family, spot);
       Judgement there = new FamilyJudge(family, place, fitsMm).judge();
       if (best == null || there.answer().compareTo(best.answer()) < 0) {
         best = there;

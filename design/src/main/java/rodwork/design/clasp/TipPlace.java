@@ -16,17 +16,12 @@ final class TipPlace {
   final AbutmentFacts.@Nullable Third third;
   final Optional<AbutmentFacts.Mark> mark;
 
-  TipPlace(AbutmentFacts facts, Family family, AbutmentFacts.Spot spot, double fitsMm) {
+  TipPlace(AbutmentFacts facts, Family family, AbutmentFacts.Spot spot) {
     this.facts = facts;
     this.family = family;
     this.across = facts.across(spot);
     this.third = third(spot);
-    this.mark =
-        third == null
-            ? Optional.empty()
-            : third.marks().stream()
-                .filter(m -> Math.abs(m.gaugeMm() - family.gauge().value()) <= fitsMm)
-                .findFirst();
+    this.mark = third == null ? Optional.empty() : third.mark(family.gauge());
   }
 
   Reading reading(Fact fact) {

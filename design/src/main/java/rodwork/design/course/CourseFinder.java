@@ -119,11 +119,7 @@ public final class CourseFinder {
     AbutmentFacts.Third third = facts.thirds().get(new AbutmentFacts.Site(family.surface(), tip));
     return third == null
         ? Optional.empty()
-        : third.marks().stream()
-            .filter(m -> Math.abs(m.gaugeMm() - family.gauge().value()) < 0.05)
-            .findFirst()
-            .flatMap(m -> m.place().spot())
-            .map(CourseFinder::vec);
+        : third.mark(family.gauge()).flatMap(m -> m.place().spot()).map(CourseFinder::vec);
   }
 
   private static Vec3 vec(Place.Spot spot) {

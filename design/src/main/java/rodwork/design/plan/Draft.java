@@ -51,10 +51,14 @@ final class Draft {
     return crowns.computeIfAbsent(tooth.number(), _ -> new CrownBoard(ground.mesh(), tooth));
   }
 
-  /** Whether a tooth may carry the denture: neither a person nor the chart takes it out of that. */
+  /**
+   * Whether a tooth may carry the denture: neither a person nor the chart takes it out of that, and
+   * it is no implant.
+   */
   boolean mayCarry(ToothNumber tooth) {
     ToothEntry entry = dentition.chart().tooth(tooth);
     return !choices.notUsed().contains(tooth)
+        && !dentition.isImplant(tooth)
         && entry.abutment() != Answer.NO
         && (entry.abutment() == Answer.YES || !tooLoose(tooth));
   }

@@ -9,6 +9,11 @@ public enum PlanProblem {
       "plan-tooth-not-standing",
       "A choice names tooth %s, which does not stand on this cast when the denture is made.",
       "Name a standing tooth of this jaw by its FDI number."),
+  ON_IMPLANT(
+      "plan-on-implant",
+      "A choice lays a part on %s (FDI), which the chart calls an implant: implants are recognised,"
+          + " and not judged.",
+      "Choose a tooth, or correct the chart where it is one."),
   NO_SUCH_FAMILY(
       "plan-family-not-known",
       "A choice names the clasp family \"%s\" for tooth %s, which the rulebook does not know.",

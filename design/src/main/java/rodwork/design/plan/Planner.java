@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Answer;
@@ -104,7 +105,10 @@ public final class Planner {
         draft.bases,
         fulcrum,
         indirect,
-        findings.of(connector, indirect, fulcrum.map(_ -> levers)),
+        Stream.concat(
+                TiltFindings.of(survey, draft.ground.frame).stream(),
+                findings.of(connector, indirect, fulcrum.map(_ -> levers)).stream())
+            .toList(),
         draft.questions);
   }
 
@@ -117,6 +121,16 @@ public final class Planner {
     for (ToothNumber tooth : named) {
       if (!dentition.standing().contains(tooth)) {
         throw PlanProblem.NO_SUCH_TOOTH.with(tooth);
+      }
+    }
+    Set<ToothNumber> laid = new HashSet<>(choices.rests().keySet());
+    laid.addAll(choices.indirectAdded().keySet());
+    choices.families().entrySet().stream()
+        .filter(family -> !family.getValue().equals(Choices.NONE_THERE))
+        .forEach(family -> laid.add(family.getKey()));
+    for (ToothNumber tooth : laid) {
+      if (dentition.isImplant(tooth)) {
+        throw PlanProblem.ON_IMPLANT.with(tooth);
       }
     }
     choices
@@ -194,6 +208,7 @@ public final class Planner {
       taken.forEach(a -> used.computeIfAbsent(a.tooth().number(), _ -> new ArrayList<>()).add(a));
     }
     tooLoose();
+    implants();
     return used;
   }
 
@@ -203,6 +218,18 @@ public final class Planner {
         .first()
         .filter(j -> j.family().rests().contains(Family.RestAt.NEIGHBOUR))
         .isPresent();
+  }
+
+  private void implants() {
+    List<ToothNumber> implants =
+        dentition.standing().stream().filter(dentition::isImplant).toList();
+    if (!implants.isEmpty()) {
+      draft.ask(
+          "The chart calls ",
+          implants,
+          " implants: recognised, and not judged. Nothing is laid on them and nothing is cut; decide"
+              + " with whoever placed them whether the denture may touch them.");
+    }
   }
 
   private void tooLoose() {

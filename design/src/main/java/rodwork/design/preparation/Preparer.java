@@ -101,6 +101,9 @@ public final class Preparer {
     double margin = book.rules.tipFromMargin().value();
     List<CrownOrder> orders = new ArrayList<>();
     for (ToothNumber tooth : book.dentition.standing()) {
+      if (book.dentition.isImplant(tooth)) {
+        continue;
+      }
       if (CrownOrder.decided(book.dentition, tooth)) {
         book.steps.removeIf(s -> s.tooth().equals(tooth));
         book.refused.removeIf(r -> r.tooth().equals(tooth));

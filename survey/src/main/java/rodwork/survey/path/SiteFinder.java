@@ -72,12 +72,15 @@ public final class SiteFinder {
    * The teeth that will likely carry clasps: those beside open spaces; on a side where no back
    * tooth is among them, for there is no space or one among front teeth alone, the last premolar
    * and the first molar, so that the denture does not turn. The chart's own word goes before.
+   * Implants are not judged.
    */
   public static SortedSet<ToothNumber> likelyAbutments(Dentition dentition) {
-    List<ToothNumber> standing = List.copyOf(dentition.standing());
+    List<ToothNumber> standing =
+        dentition.standing().stream().filter(t -> !dentition.isImplant(t)).toList();
     NavigableSet<ToothNumber> likely = new TreeSet<>(dentition.besideSpaces());
     for (Side side : Side.values()) {
       if (dentition.besideSpaces().stream()
+          .filter(tooth -> !dentition.isImplant(tooth))
           .noneMatch(tooth -> tooth.side() == side && !tooth.isAnterior())) {
         standing.stream()
             .filter(tooth -> tooth.side() == side && tooth.isPremolar())
@@ -97,6 +100,7 @@ public final class SiteFinder {
     likely.removeIf(
         tooth ->
             !dentition.chart().tooth(tooth).abutment().or(true)
+                || dentition.isImplant(tooth)
                 || dentition.tooth(tooth).isEmpty());
     return likely;
   }

@@ -1,0 +1,38 @@
+package rodwork.design.plan;
+
+import java.util.List;
+import rodwork.anatomy.ArchFrame;
+import rodwork.rules.Finding;
+import rodwork.rules.Limit;
+import rodwork.rules.Place;
+import rodwork.rules.Reading;
+import rodwork.rules.Threshold;
+import rodwork.survey.Survey;
+import rodwork.survey.SurveyRules;
+
+/** Holds the path of a plan against the tilts of practice (handbook 1.9 to 1.11). */
+final class TiltFindings {
+  private TiltFindings() {}
+
+  static List<Finding> of(Survey survey, ArchFrame frame) {
+    SurveyRules rules = survey.surveyor().rules();
+    Reading total = Reading.degrees(survey.axis().angleDegTo(frame.z()), 0);
+    return List.of(
+        most(rules.tiltWarn(), "total tilt of the path against what is usual", total),
+        most(
+            rules.tiltLimit(),
+            "total tilt of the path, for the patient must open far enough to seat it",
+            total));
+  }
+
+  private static Finding most(Threshold limit, String what, Reading reading) {
+    return Finding.of(
+        limit.id(),
+        what,
+        Place.of("path of placement"),
+        reading,
+        new Limit.Most(limit.value(), limit.unit()),
+        limit.source(),
+        limit.standing());
+  }
+}
