@@ -1,15 +1,18 @@
 import { type MouseEvent, type ReactElement, useEffect, useRef, useState } from "react";
+import { numbered } from "../values/tooth-number";
 import { partPlace, partShown } from "../state/plan-parts";
 import type { Plan } from "../wire/plan";
 import { useBench, useDesk } from "./use-bench";
 
 /** The drawing of the plan: from above beside the parts, the whole sheet by a click. Drawn by the server from the same curves. */
-export function PlanSheetFigure({ drawing, plan }: { readonly drawing: string; readonly plan: Plan }): ReactElement {
+export function PlanSheetFigure({ drawing: made, plan }: { readonly drawing: string; readonly plan: Plan }): ReactElement {
   const { bench, hands } = useDesk();
   const figure = useRef<HTMLDivElement>(null);
   const dialog = useRef<HTMLDialogElement>(null);
   const [open, setOpen] = useState(false);
   const name = useBench((s) => s.cast?.name ?? "cast");
+  const notation = useBench((s) => s.notation);
+  const drawing = numbered(made, notation);
   useEffect(() => {
     const svg = figure.current?.querySelector("svg");
     const above = svg?.querySelector<SVGGElement>('[data-view="from above"]');

@@ -147,7 +147,8 @@ final class PlanCommand implements Runnable {
               planned.judged().teeth().dentition(),
               planned.plan(),
               planned.judged().surveyed().cast().name(),
-              Sheet.WHOLE);
+              Sheet.WHOLE,
+              teeth.notation());
       OutputFile.write(drawing, file -> file.write(svg.getBytes(StandardCharsets.UTF_8)));
     }
     if (json != null) {

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import rodwork.anatomy.chart.Notation;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.MakePlan;
 import rodwork.app.operation.WritePrescription;
@@ -142,7 +143,8 @@ public final class PrescriptionFolder {
         written.judged().teeth().dentition(),
         written.planned().plan(),
         title,
-        sheet);
+        sheet,
+        Notation.FDI);
   }
 
   private static void make(Path folder) {

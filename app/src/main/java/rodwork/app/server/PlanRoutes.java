@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.chart.Notation;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.ComparePlans;
@@ -62,7 +63,8 @@ final class PlanRoutes {
             planned.judged().teeth().dentition(),
             planned.plan(),
             planned.judged().surveyed().cast().name(),
-            Sheet.WHOLE));
+            Sheet.WHOLE,
+            Notation.FDI));
     json.set("cuts", CutsJson.of(planned));
     request.contentType("application/json");
     request.result(Json.compact(json));

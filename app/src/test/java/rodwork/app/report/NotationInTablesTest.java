@@ -25,6 +25,8 @@ import rodwork.app.operation.MakePlan;
 import rodwork.app.operation.OpenDemo;
 import rodwork.app.operation.WantedPath;
 import rodwork.app.operation.WantedTeeth;
+import rodwork.casework.drawing.PlanDrawing;
+import rodwork.casework.drawing.Sheet;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.abutment.Answers;
 import rodwork.design.plan.Choices;
@@ -114,6 +116,23 @@ class NotationInTablesTest {
       numbers += fdi.get(i).equals(universal.get(i)) ? 0 : 1;
     }
     assertThat(numbers).isGreaterThan(30);
+  }
+
+  /** Each number of the drawing is that of the tooth that it says it is. */
+  @ParameterizedTest
+  @EnumSource(Notation.class)
+  void theDrawingNamesTeethInTheNotation(Notation notation) {
+    String svg =
+        PlanDrawing.svg(
+            teeth.arch(), teeth.dentition(), planned.plan(), "demo", Sheet.WHOLE, notation);
+    Matcher number = Pattern.compile("<text data-tooth=\"(\\d\\d)\"[^>]*>([^<]*)<").matcher(svg);
+    int found = 0;
+    while (number.find()) {
+      assertThat(number.group(2))
+          .isEqualTo(ToothNumber.of(Integer.parseInt(number.group(1))).in(notation));
+      found++;
+    }
+    assertThat(found).isGreaterThan(20);
   }
 
   @Test

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import rodwork.anatomy.Arch;
+import rodwork.anatomy.chart.Notation;
 import rodwork.anatomy.chart.Side;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
@@ -38,23 +39,27 @@ public final class PlanDrawing {
   private final Dentition dentition;
   private final Plan plan;
   private final Sheet sheet;
+  private final Notation notation;
   private final StringBuilder svg = new StringBuilder();
 
-  private PlanDrawing(Arch arch, Dentition dentition, Plan plan, Sheet sheet) {
+  private PlanDrawing(Arch arch, Dentition dentition, Plan plan, Sheet sheet, Notation notation) {
     this.arch = arch;
     this.dentition = dentition;
     this.plan = plan;
     this.sheet = sheet;
+    this.notation = notation;
   }
 
   /**
    * Draws.
    *
    * @param title of the cast
+   * @param notation in which tooth numbers are written; {@code data-tooth} holds the FDI number
    * @return an SVG document
    */
-  public static String svg(Arch arch, Dentition dentition, Plan plan, String title, Sheet sheet) {
-    return new PlanDrawing(arch, dentition, plan, sheet).draw(title);
+  public static String svg(
+      Arch arch, Dentition dentition, Plan plan, String title, Sheet sheet, Notation notation) {
+    return new PlanDrawing(arch, dentition, plan, sheet, notation).draw(title);
   }
 
   private String draw(String title) {
@@ -433,17 +438,19 @@ public final class PlanDrawing {
       svg.append(
           String.format(
               Locale.ROOT,
-              "<text x=\"%.2f\" y=\"%.2f\" font-size=\"%.1f\" text-anchor=\"middle\""
+              "<text data-tooth=\"%d\" x=\"%.2f\" y=\"%.2f\" font-size=\"%.1f\" text-anchor=\"middle\""
                   + " stroke=\"#fff\" stroke-width=\"0.8\" stroke-linejoin=\"round\">%s</text>%n"
-                  + "<text x=\"%.2f\" y=\"%.2f\" font-size=\"%.1f\" text-anchor=\"middle\">%s</text>%n",
+                  + "<text data-tooth=\"%d\" x=\"%.2f\" y=\"%.2f\" font-size=\"%.1f\" text-anchor=\"middle\">%s</text>%n",
+              tooth.fdi(),
               p[0],
               p[1] + 0.36 * size,
               size,
-              tooth,
+              tooth.in(notation),
+              tooth.fdi(),
               p[0],
               p[1] + 0.36 * size,
               size,
-              tooth));
+              tooth.in(notation)));
     }
 
     private void widen(Vec3 point) {
