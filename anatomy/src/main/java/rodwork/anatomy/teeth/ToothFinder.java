@@ -35,6 +35,9 @@ public final class ToothFinder {
   /** How often crowns are grown anew from their middles at most. */
   private static final int ROUNDS = 4;
 
+  /** How often what was left of crowns is looked for at most. */
+  private static final int CLAIMS = 2;
+
   /** A second piece with this share of the largest is more than an island. */
   private static final double SECOND_PIECE = 0.5;
 
@@ -89,7 +92,7 @@ public final class ToothFinder {
       remarks.addAll(row.remarks());
     }
     watch.progress("spreading teeth", 0.4);
-    CrownSpread spread = grown(points, fixed, found ? 0 : AMID_MM, watch);
+    CrownSpread spread = whole(points, fixed, found ? 0 : AMID_MM, watch);
     Map<Integer, Vec3> places = new TreeMap<>();
     points.forEach((fdi, at) -> places.put(fdi, inScan(at)));
     return new ToothFinding(
@@ -110,6 +113,22 @@ public final class ToothFinder {
         break;
       }
       spread = CrownSpread.of(graph, points, fixed, watch);
+    }
+    return spread;
+  }
+
+  /** Crowns with the parts that a groove kept from them. */
+  private CrownSpread whole(Map<Integer, double[]> points, int[] fixed, double amid, Watch watch) {
+    CrownSpread spread = grown(points, fixed, amid, watch);
+    int[] known = fixed.clone();
+    for (int round = 0; round < CLAIMS; round++) {
+      if (!HalfCrowns.claim(graph, points, spread, known)) {
+        break;
+      }
+      spread = CrownSpread.of(graph, points, known, watch);
+      if (recentred(points, spread, AMID_MM)) {
+        spread = CrownSpread.of(graph, points, known, watch);
+      }
     }
     return spread;
   }

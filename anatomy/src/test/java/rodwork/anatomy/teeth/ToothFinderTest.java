@@ -28,6 +28,7 @@ class ToothFinderTest {
   private static final double MEAN_WITH_POINTS = 0.95;
   private static final double LEAST_WITH_POINTS = 0.80;
   private static final double MEAN_WITH_MISSING = 0.90;
+  private static final double LEAST_WITH_MISSING = 0.80;
   private static final double MARGIN_MM = 0.5;
   private static final long SEED = 7;
 
@@ -67,7 +68,9 @@ class ToothFinderTest {
     dice = real.dice(charted.labels());
     assertThat(charted.labels().numbers()).isEqualTo(real.truth().numbers());
     // Of two teeth one step off, each would lie on the other: every number is right.
-    assertThat(Collections.min(dice.values())).as("%s", dice).isGreaterThan(0.5);
+    assertThat(Collections.min(dice.values()))
+        .as("%s", dice)
+        .isGreaterThanOrEqualTo(LEAST_WITH_MISSING);
     assertThat(mean(dice)).as("%s", dice).isGreaterThanOrEqualTo(MEAN_WITH_MISSING);
     assertThat(real.marginOff(charted.labels())).isLessThanOrEqualTo(MARGIN_MM);
   }
@@ -92,22 +95,7 @@ class ToothFinderTest {
   @ValueSource(strings = {"upper-full", "upper-17-27", "upper-14", "lower-35", "lower-35-37-47"})
   void aPointNeedNotBeInTheMiddle(String name) {
     LabelledArch real = LabelledArch.load(name);
-    Vec3 up = real.arch().frame().z();
-    Random random = new Random(SEED);
-    List<ToothHints.Point> points = new ArrayList<>();
-    for (ToothHints.Point amid : real.points()) {
-      List<Vec3> near = new ArrayList<>();
-      for (int t = 0; t < real.truth().triangleCount(); t++) {
-        Vec3 at = real.arch().mesh().pointOn(t, 1.0 / 3, 1.0 / 3);
-        Vec3 off = at.minus(amid.at());
-        if (real.truth().of(t) == amid.fdi()
-            && off.across(up).length() <= 2
-            && Math.abs(off.dot(up)) < 2.5) {
-          near.add(at);
-        }
-      }
-      points.add(new ToothHints.Point(amid.fdi(), near.get(random.nextInt(near.size()))));
-    }
+    List<ToothHints.Point> points = near(real, 2, new Random(SEED));
     ToothFinding found =
         ToothFinder.find(real.arch(), new ToothHints(Set.of(), points), Watch.NONE);
     for (ToothHints.Point point : points) {
@@ -116,6 +104,41 @@ class ToothFinderTest {
     assertThat(mean(real.dice(found.labels())))
         .as("seed %d", SEED)
         .isGreaterThanOrEqualTo(MEAN_WITH_POINTS);
+  }
+
+  /** On one cusp of a crown that a groove as deep as a margin parts: the other cusps are found. */
+  @ParameterizedTest
+  @ValueSource(strings = {"upper-full", "upper-16-23", "upper-17-27", "upper-11", "lower-35"})
+  void aPointOnOneCuspGivesTheWholeCrown(String name) {
+    LabelledArch real = LabelledArch.load(name);
+    ToothFinder finder = ToothFinder.on(real.arch());
+    for (long seed = 100; seed < 104; seed++) {
+      ToothHints hints = new ToothHints(Set.of(), near(real, 3, new Random(seed)));
+      Map<Integer, Double> dice = real.dice(finder.find(hints, Watch.NONE).labels());
+      assertThat(Collections.min(dice.values()))
+          .as("seed %d: %s", seed, dice)
+          .isGreaterThanOrEqualTo(LEAST_WITH_POINTS);
+    }
+  }
+
+  /** A point of each tooth within so much of the middle of its top, seen from above [mm]. */
+  private static List<ToothHints.Point> near(LabelledArch real, double within, Random random) {
+    Vec3 up = real.arch().frame().z();
+    List<ToothHints.Point> points = new ArrayList<>();
+    for (ToothHints.Point amid : real.points()) {
+      List<Vec3> near = new ArrayList<>();
+      for (int t = 0; t < real.truth().triangleCount(); t++) {
+        Vec3 at = real.arch().mesh().pointOn(t, 1.0 / 3, 1.0 / 3);
+        Vec3 off = at.minus(amid.at());
+        if (real.truth().of(t) == amid.fdi()
+            && off.across(up).length() <= within
+            && Math.abs(off.dot(up)) < 2.5) {
+          near.add(at);
+        }
+      }
+      points.add(new ToothHints.Point(amid.fdi(), near.get(random.nextInt(near.size()))));
+    }
+    return points;
   }
 
   private static int nearest(LabelledArch real, Vec3 at) {
