@@ -82,3 +82,62 @@ test("a real arch is planned once its missing teeth are told; another kind of co
   await fresh(page, "plan");
   expect(await outline(page)).toBe(proposed);
 });
+
+test("indirect retainers of a free end: each with its lever, taken away, added, back as proposed, kept over a reload", async ({ page }) => {
+  test.setTimeout(300_000);
+  await openBench(page);
+  await openDemo(page, "lower");
+  await open(page, "plan");
+  const panel = page.getByRole("article", { name: "Indirect retainers" });
+  const retainers = async (): Promise<readonly string[]> => (await panel.getAttribute("data-retainers"))!.split(" ").filter(Boolean);
+  const counted = page.locator(".plan .findings li", { hasText: "indirect retainers across the fulcrum line" });
+  const restsDrawn = (tooth: string) => page.locator(`.plandrawing [data-part^="rest ${tooth} "]`);
+
+  // The lower demo cast ends free on the left: one at least across the fulcrum line, with its distance and its share of the base end's.
+  const proposed = await retainers();
+  expect(proposed.length).toBeGreaterThan(0);
+  const [first] = proposed as [string];
+  const line = panel.locator("p", { hasText: "from the fulcrum line" });
+  await expect(line).toHaveCount(proposed.length);
+  const [, distance, ratio] = /([\d.]+) mm from the fulcrum line, (\d\.\d\d) of the base end/.exec((await line.first().textContent())!)!;
+  expect(Number(distance)).toBeGreaterThan(3);
+  expect(Number(ratio)).toBeGreaterThan(0);
+  await expect(restsDrawn(first)).not.toHaveCount(0);
+  await line.first().getByRole("button", { name: first, exact: true }).click();
+  await expect(page.getByTestId("tag")).toBeVisible(); // the stage turned to its rest
+
+  // All taken away: they are said to be, their rests leave the drawing, and the rule of the class is broken.
+  for (const tooth of proposed) {
+    await panel.getByRole("button", { name: "take it away" }).first().click();
+    await fresh(page, "plan");
+    expect(await retainers()).not.toContain(tooth);
+    await expect(panel).toContainText(`${tooth} taken away`);
+    await expect(restsDrawn(tooth)).toHaveCount(0);
+  }
+  await expect(panel).toContainText("None.");
+  await expect(counted).toContainText("not met");
+
+  // Another in its place, by the list: it is one, and stands in the drawing.
+  const offered = await panel.getByLabel("Add an indirect retainer").locator("option").evaluateAll((options) => options.map((each) => (each as HTMLOptionElement).value).filter(Boolean));
+  const other = offered.find((tooth) => /[34][1-3]/.test(tooth) && !proposed.includes(tooth))!;
+  await panel.getByLabel("Add an indirect retainer").selectOption(other);
+  await fresh(page, "plan");
+  expect(await retainers()).toEqual([other]);
+  await expect(restsDrawn(other)).toHaveCount(1);
+
+  await page.reload();
+  await surveyed(page, 0, 0);
+  await fresh(page, "plan");
+  expect(await retainers()).toEqual([other]);
+
+  // Undo takes the added one back; "as proposed" brings the others again.
+  await page.keyboard.press("Control+z");
+  await fresh(page, "plan");
+  expect(await retainers()).toEqual([]);
+  for (let left = proposed.length; left > 0; left--) {
+    await panel.getByRole("button", { name: "as proposed" }).first().click();
+    await fresh(page, "plan");
+  }
+  expect(await retainers()).toEqual(proposed);
+  await expect(panel).not.toContainText("taken away");
+});

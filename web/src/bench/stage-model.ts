@@ -9,7 +9,7 @@ import type { RodStand } from "../scene/rod-figure";
 import type { BenchState } from "../state/bench-state";
 import type { Plan } from "../wire/plan";
 import { fitsStill } from "../state/document";
-import { looked } from "../state/ledger";
+import { choiceAt, looked } from "../state/ledger";
 import { following, handles, type Pull } from "../values/arm-shape";
 import type { ClaspTold, FamilyAnswer } from "../wire/abutments";
 
@@ -83,7 +83,7 @@ export function drawnClasp(state: BenchState): FamilyAnswer | null {
 /** The choice whose arm can be taken hold of: that of the clasp on the cast. */
 function shaped(state: BenchState): { readonly row: string; readonly now: readonly Pull[]; readonly laidWith: readonly Pull[] } | null {
   const { row, document, judged } = state;
-  const choice = row === null ? undefined : document?.clasps[row];
+  const choice = row === null ? null : choiceAt(document?.clasps ?? {}, judged?.sheet?.abutments ?? [], row);
   if (row === null || !choice || drawnClasp(state)?.family !== choice.family) return null;
   const then = judged?.clasps[row];
   return { row, now: choice.arm ?? [], laidWith: then?.family === choice.family ? (then.arm ?? []) : [] };

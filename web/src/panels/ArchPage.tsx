@@ -1,7 +1,7 @@
 import type { ReactElement } from "react";
 import { NOTATIONS, worded } from "../values/tooth-number";
 import { ArchChart } from "./ArchChart";
-import { ChartFacts, FreeEnds, MouthFacts } from "./ChartFacts";
+import { ChartFacts, FreeEnds, MouthFacts, Tori } from "./ChartFacts";
 import { OpposingPanel, PlaneOfferPanel } from "./OpposingPanel";
 import { ToothPanel } from "./ToothPanel";
 import { useBench, useDesk } from "./use-bench";
@@ -64,6 +64,7 @@ export function ArchPage(): ReactElement | null {
       <PlaneOfferPanel />
       <ChartFacts />
       <FreeEnds />
+      <Tori />
       <MouthFacts />
       <section aria-label="Class">
         <h2>Why {teeth?.kennedy.title ?? "this class"}</h2>

@@ -1,6 +1,6 @@
 import { type ReactElement, useState } from "react";
 import { isGap } from "../state/teething";
-import { FIRMNESSES, MOBILITIES, OPPOSING_KINDS, type OpposingSaid, RESTORATIONS } from "../values/chart";
+import { FIRMNESSES, MOBILITIES, OPPOSING_KINDS, type OpposingSaid, RESTORATIONS, TORUS_SITES, type TorusSite } from "../values/chart";
 import { toothText } from "../values/tooth-number";
 import type { Fdi } from "../wire/types";
 import { useBench, useDesk } from "./use-bench";
@@ -136,15 +136,18 @@ export function ChartFacts(): ReactElement | null {
       />
       <Choice name="facial frenum" among={YES_NO} value={here.facialFrenum} set={(facialFrenum) => charting.place(tooth, "frenum", { facialFrenum })} />
       {jaw === "lower" && (
-        <Figure
-          name="floor of mouth"
-          hint="From the lingual gingival margin to the floor of the mouth, the tongue raised"
-          unit="mm"
-          least={0}
-          most={40}
-          value={here.floorDepthMm}
-          set={(floorDepthMm) => charting.place(tooth, "floor of the mouth", { floorDepthMm })}
-        />
+        <>
+          <Figure
+            name="floor of mouth"
+            hint="From the lingual gingival margin to the floor of the mouth, the tongue raised"
+            unit="mm"
+            least={0}
+            most={40}
+            value={here.floorDepthMm}
+            set={(floorDepthMm) => charting.place(tooth, "floor of the mouth", { floorDepthMm })}
+          />
+          <Choice name="lingual frenum" among={YES_NO} value={here.lingualFrenum} set={(lingualFrenum) => charting.place(tooth, "lingual frenum", { lingualFrenum })} />
+        </>
       )}
     </section>
   );
@@ -295,3 +298,73 @@ export function FreeEnds(): ReactElement | null {
     </section>
   );
 }
+
+const SITE_WORDS: Readonly<Record<TorusSite, string>> = { palatal: "in the palate", mandibularRight: "right, to the tongue", mandibularLeft: "left, to the tongue" };
+
+/** The tori of the jaw: connectors go round them. */
+export function Tori(): ReactElement | null {
+  const jaw = useBench((s) => s.cast?.jaw ?? null);
+  const said = useBench((s) => s.document?.teeth ?? null);
+  if (!jaw || !said) return null;
+  return (
+    <section aria-label="Tori" className="facts">
+      <h2>{jaw === "upper" ? "Torus" : "Tori"}</h2>
+      {TORUS_SITES[jaw].map((site) => (
+        <Torus key={site} site={site} />
+      ))}
+    </section>
+  );
+}
+
+function Torus({ site }: { readonly site: TorusSite }): ReactElement {
+  const { bench } = useDesk();
+  const torus = useBench((s) => s.document?.teeth.chart.tori?.[site]);
+  const notation = useBench((s) => s.notation);
+  const words = SITE_WORDS[site];
+  const set = (what: string, change: Parameters<typeof bench.charting.torus>[2]): void => bench.charting.torus(site, `${what} of the torus ${words}`, change);
+  const palatal = site === "palatal";
+  return (
+    <>
+      <Choice name={words} hint="A bony swelling that nothing rigid may press on" among={YES_NO} value={torus?.there} set={(there) => set("presence", { there })} />
+      {torus?.there === "yes" && (
+        <>
+          {(["from", "to"] as const).map((end) => (
+            <label key={end} className="fact" title={end === "from" ? "Tooth beside which it begins in front" : "Tooth beside which it ends behind"}>
+              <span className="soft">{end} beside</span>
+              <span>
+                <select
+                  aria-label={`${end} beside, ${words}`}
+                  value={torus[end] ?? ""}
+                  onChange={(event) => set(end === "from" ? "front" : "back", { [end]: event.target.value === "" ? undefined : Number(event.target.value) })}
+                >
+                  <option value="">{UNKNOWN}</option>
+                  {PLACES[site].map((tooth) => (
+                    <option key={tooth} value={tooth}>
+                      {toothText(tooth, notation)}
+                    </option>
+                  ))}
+                </select>
+              </span>
+            </label>
+          ))}
+          {palatal ? (
+            <Figure name="wide" hint="From side to side where it is widest" unit="mm" least={0} most={50} value={torus.widthMm} set={(widthMm) => set("width", { widthMm })} />
+          ) : (
+            <Figure
+              name="below the margins"
+              hint="Along the surface from the lingual gingival margins down to its upper edge"
+              unit="mm"
+              least={0}
+              most={50}
+              value={torus.belowMarginMm}
+              set={(belowMarginMm) => set("upper edge", { belowMarginMm })}
+            />
+          )}
+        </>
+      )}
+    </>
+  );
+}
+
+const beside = (quadrant: number): readonly Fdi[] => [1, 2, 3, 4, 5, 6, 7, 8].map((place) => 10 * quadrant + place);
+const PLACES: Readonly<Record<TorusSite, readonly Fdi[]>> = { palatal: beside(1), mandibularRight: beside(4), mandibularLeft: beside(3) };

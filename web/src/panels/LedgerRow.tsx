@@ -1,5 +1,5 @@
 import { type ReactElement, useEffect, useRef, useState } from "react";
-import { noes, openQuestions, rowOf, shortName, SIGNS } from "../state/ledger";
+import { choiceAt, type ClaspChoice, noes, openQuestions, rowOf, shortName, SIGNS } from "../state/ledger";
 import { toothText } from "../values/tooth-number";
 import type { ScanVec } from "../values/vec";
 import type { Abutment, FamilyAnswer } from "../wire/abutments";
@@ -20,13 +20,20 @@ function mainPlace({ families, thirds, point }: Abutment): ScanVec {
   return tip?.place.point ?? mark?.place.point ?? point;
 }
 
+/** What was chosen for a row. */
+function useChoice(row: string): ClaspChoice | null {
+  const clasps = useBench((s) => s.document?.clasps ?? null);
+  const abutments = useBench((s) => s.judged?.sheet?.abutments ?? null);
+  return clasps && abutments ? choiceAt(clasps, abutments, row) : null;
+}
+
 /** One abutment: shut, what can serve in order and the number behind each no; open, the whole record. */
 export function LedgerRow({ abutment }: { readonly abutment: Abutment }): ReactElement {
   const { bench, hands } = useDesk();
   const row = rowOf(abutment);
   const open = useBench((s) => s.row === row);
   const notation = useBench((s) => s.notation);
-  const choice = useBench((s) => s.document?.clasps[row] ?? null);
+  const choice = useChoice(row);
   const { tooth, side, space, families } = abutment;
   const turn = (): void => {
     bench.openRow(open ? null : row);
@@ -97,7 +104,7 @@ function Shut({ abutment }: { readonly abutment: Abutment }): ReactElement {
 
 function Open({ abutment, row }: { readonly abutment: Abutment; readonly row: string }): ReactElement {
   const { bench } = useDesk();
-  const choice = useBench((s) => s.document?.clasps[row] ?? null);
+  const choice = useChoice(row);
   const [beside, setBeside] = useState(false);
   return (
     <>

@@ -4,7 +4,7 @@ import { degrees, type Mm, type UnitChoice } from "../values/units";
 import type { Api, HelpPage } from "../wire/api";
 import type { CaseCard, OrderField, Paper } from "../wire/cases";
 import { type Notation, toothText } from "../values/tooth-number";
-import type { ClaspChoice } from "./ledger";
+import { choiceAt, type ClaspChoice, toothOf, withChoice } from "./ledger";
 import { length, type ScanVec, sub } from "../values/vec";
 import type { Fdi, FrameChoice, PlaneOffer, Spot, TeethSaid, ToothPoint, Zone } from "../wire/types";
 import { type Beside, type BenchState, EMPTY_BENCH, type LookChoice, type Page } from "./bench-state";
@@ -399,21 +399,33 @@ export class Bench {
     this.store.set({ family });
   }
 
-  chooseClasp(row: string, to: ClaspChoice | null): void {
+  chooseClasp(row: string, to: ClaspChoice | null, gesture: number | null = null): void {
     const { document } = this.store.get();
-    if (document) this.edit({ kind: "clasp", row, from: document.clasps[row] ?? null, to });
+    if (!document) return;
+    const { plan, clasps } = document;
+    if (clasps[toothOf(row)]) {
+      // The command line chose by tooth: from now on the choice stands in its row.
+      this.edit({ kind: "chosen", what: `clasp of ${toothOf(row)}`, from: { plan, clasps }, to: { plan, clasps: withChoice(clasps, row, to) } }, gesture);
+    } else {
+      this.edit({ kind: "clasp", row, from: clasps[row] ?? null, to }, gesture);
+    }
+  }
+
+  private choiceOf(row: string): ClaspChoice | null {
+    const { document, judged } = this.store.get();
+    return choiceAt(document?.clasps ?? {}, judged?.sheet?.abutments ?? [], row);
   }
 
   /** Pulls a place of the chosen clasp's retentive arm elsewhere. */
   pullArm(row: string, at: number, to: ScanVec, gesture: number | null = null): void {
-    const from = this.store.get().document?.clasps[row];
-    if (from) this.edit({ kind: "clasp", row, from, to: { ...from, arm: pulled(from.arm ?? [], at, to) } }, gesture);
+    const from = this.choiceOf(row);
+    if (from) this.chooseClasp(row, { ...from, arm: pulled(from.arm ?? [], at, to) }, gesture);
   }
 
   /** Lays the chosen clasp's arm as it was laid out. */
   straightenArm(row: string): void {
-    const from = this.store.get().document?.clasps[row];
-    if (from?.arm) this.edit({ kind: "clasp", row, from, to: { ...from, arm: [] } });
+    const from = this.choiceOf(row);
+    if (from?.arm) this.chooseClasp(row, { ...from, arm: [] });
   }
 
   /** Answers a fact of one tooth that is not known; null takes the answer back. */

@@ -2,7 +2,6 @@ import { chartSaid } from "../values/chart";
 import { degrees } from "../values/units";
 import type { CaseNews } from "../wire/cases";
 import type { ChoicesSaid } from "../wire/plan";
-import type { Fdi } from "../wire/types";
 import type { Command, Document, PlanChosen } from "./document";
 import { NOTHING_CHOSEN } from "./plan-choices";
 
@@ -21,17 +20,16 @@ export function newsCommands(document: Document, news: CaseNews): readonly Comma
   }
   if (answers) commands.push({ kind: "answers", what: "answers of the case", from: document.answers, to: answers });
   if (path) commands.push({ kind: "tilt", from: document.tilt, to: { anterior: degrees(path.tilt[0]), right: degrees(path.tilt[1]) } });
-  if (choices) commands.push({ kind: "chosen", what: "choices of the case", from: { plan: document.plan, clasps: document.clasps }, to: chosenOf(choices, teeth.missing) });
+  if (choices) commands.push({ kind: "chosen", what: "choices of the case", from: { plan: document.plan, clasps: document.clasps }, to: chosenOf(choices) });
   return commands;
 }
 
 /** What the parts are called, for the note. */
 export const newsWords = (news: CaseNews): string => (["chart", "path", "choices", "answers"] as const).filter((part) => news[part]).join(", ");
 
-/** Choices as the bench keeps them: a clasp stands in the row of its tooth, on the side of the space. */
-function chosenOf({ rests, clasps, connector, notUsed, moves, indirect, arms }: Partial<ChoicesSaid>, missing: readonly Fdi[]): PlanChosen {
+/** Choices as the bench keeps them: a clasp in the row that its arm was shaped in, else under its tooth alone; the ledger finds the row (`choiceAt`). */
+function chosenOf({ rests, clasps, connector, notUsed, moves, indirect, arms }: Partial<ChoicesSaid>): PlanChosen {
   const families = Object.entries(clasps ?? {});
-  const side = (tooth: Fdi): string => (missing.includes(tooth + 1) || !missing.includes(tooth - 1) ? "distal" : "mesial");
   return {
     plan: {
       ...NOTHING_CHOSEN,
@@ -46,7 +44,7 @@ function chosenOf({ rests, clasps, connector, notUsed, moves, indirect, arms }: 
       families
         .filter(([, family]) => family !== "none")
         .map(([tooth, family]) => {
-          const [row, shaped] = Object.entries(arms ?? {}).find(([each, arm]) => each.startsWith(`${tooth} `) && arm.family === family) ?? [`${tooth} ${side(Number(tooth))}`, null];
+          const [row, shaped] = Object.entries(arms ?? {}).find(([each, arm]) => each.startsWith(`${tooth} `) && arm.family === family) ?? [tooth, null];
           const arm = shaped && shaped.pulls.length > 0 ? { arm: shaped.pulls } : {};
           return [row, { family, name: family.replaceAll("-", " "), answer: "not decided" as const, warnings: [], ...arm }];
         }),

@@ -1,4 +1,4 @@
-import { type Change, type Firmness, type MouthSaid, type PlaceSaid, type ToothSaid, withFreeEnd, withMouth, withPlace, withTooth } from "../values/chart";
+import { type Change, type Firmness, type MouthSaid, type PlaceSaid, type ToothSaid, type TorusSaid, type TorusSite, withFreeEnd, withMouth, withPlace, withTooth, withTorus } from "../values/chart";
 import { toothText } from "../values/tooth-number";
 import { mm } from "../values/units";
 import type { Fdi, KennedyQuestion, TeethSaid, ToothPoint } from "../wire/types";
@@ -32,6 +32,10 @@ export class Charting {
 
   mouth(what: string, change: Change<MouthSaid>): void {
     this.chart(what, (said) => withMouth(said.chart, change));
+  }
+
+  torus(site: TorusSite, words: string, change: Change<TorusSaid>): void {
+    this.chart(words, (said) => withTorus(said.chart, site, change));
   }
 
   /** Answers a question of the class; one answer is for all its places. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Abutment, FamilyAnswer, Finding, Told, Verdict } from "../wire/abutments";
 import type { ClaspTold } from "../wire/abutments";
 import type { Judged } from "./judging";
-import { chosen, deciding, forAll, looked, noes, openQuestions, rowOf, sideBySide } from "./ledger";
+import { choiceAt, chosen, deciding, forAll, looked, noes, openQuestions, rowOf, sideBySide, withChoice } from "./ledger";
 
 const mmTold = (value: number): Told => ({ kind: "measured", value, uncertainty: 0.03, unit: "mm", words: `${value} ± 0.03 mm` });
 
@@ -76,6 +76,25 @@ describe("the ledger", () => {
   });
   it("has a row for each side of a tooth", () => {
     expect(rowOf({ tooth: 44, side: "distal" })).toBe("44 distal");
+  });
+});
+
+describe("a clasp that the command line chose by tooth", () => {
+  const at = (side: string, answer: FamilyAnswer["answer"]): Abutment => ({ tooth: 34, side, families: [family("RPI", answer, [standOff])] }) as unknown as Abutment;
+  const said = { 34: { family: "RPI", name: "RPI", answer: "not decided", warnings: [] } } as const;
+
+  it("stands in the row where the plan lays it, with what the ledger says of it there", () => {
+    const abutments = [at("mesial", "not decided"), at("distal", "serves")];
+    expect(choiceAt(said, abutments, "34 mesial")).toBeNull();
+    expect(choiceAt(said, abutments, "34 distal")).toMatchObject({ family: "RPI", answer: "serves", warnings: [expect.stringContaining("total stand-off")] });
+    expect(choiceAt(said, [at("mesial", "serves"), at("distal", "serves")], "34 mesial")).not.toBeNull();
+    expect(choiceAt(said, [], "34 mesial")).toBeNull();
+  });
+  it("is in one row only once a person chose or took it back", () => {
+    const other = chosen(iBar);
+    expect(withChoice(said, "34 distal", other)).toEqual({ "34 distal": other });
+    expect(withChoice(said, "34 mesial", null)).toEqual({});
+    expect(choiceAt({ ...said, "34 mesial": other }, [at("mesial", "serves")], "34 mesial")).toBe(other);
   });
 });
 

@@ -107,11 +107,38 @@ export function chosen(family: FamilyAnswer): ClaspChoice {
   return { family: family.family, name: family.name, answer: family.answer, warnings: [...new Set(told)] };
 }
 
+const SERVES: readonly Answer[] = ["serves", "serves after", "not decided", "does not serve"];
+
+/**
+ * The choice of a row. The command line chooses by tooth and knows no rows: such a choice stands in the row where the plan lays it, the
+ * one of the tooth where the family answers best, and of equals the first.
+ */
+export function choiceAt(clasps: Readonly<Record<string, ClaspChoice>>, abutments: readonly Abutment[], row: string): ClaspChoice | null {
+  const { [row]: own } = clasps;
+  if (own) return own;
+  const said = clasps[toothOf(row)];
+  if (!said) return null;
+  const rows = abutments
+    .filter(({ tooth }) => String(tooth) === toothOf(row))
+    .flatMap((abutment) => abutment.families.filter(({ family }) => family === said.family).map((family) => ({ row: rowOf(abutment), family })))
+    .sort((a, b) => SERVES.indexOf(a.family.answer) - SERVES.indexOf(b.family.answer));
+  const [best] = rows;
+  return best?.row === row ? { ...chosen(best.family), ...(said.arm ? { arm: said.arm } : {}) } : null;
+}
+
+/** The choices with one put into its row, or taken out (null); what was said of the tooth without a row goes with it. */
+export function withChoice(clasps: Readonly<Record<string, ClaspChoice>>, row: string, to: ClaspChoice | null): Readonly<Record<string, ClaspChoice>> {
+  const others = Object.fromEntries(Object.entries(clasps).filter(([key]) => key !== row && key !== toothOf(row)));
+  return to ? { ...others, [row]: to } : others;
+}
+
+export const toothOf = (row: string): string => row.split(" ")[0] ?? row;
+
 /** The abutment whose row lies open, and the family of it that is looked at: its arms lie on the cast. */
 export function looked({ judged, row, family, document }: Pick<BenchState, "judged" | "row" | "family" | "document">): { readonly abutment: Abutment; readonly family: FamilyAnswer } | null {
   const abutment = judged?.sheet?.abutments.find((each) => rowOf(each) === row);
   if (!abutment) return null;
-  const wanted = family ?? document?.clasps[rowOf(abutment)]?.family;
+  const wanted = family ?? choiceAt(document?.clasps ?? {}, judged?.sheet?.abutments ?? [], rowOf(abutment))?.family;
   const found = abutment.families.find((each) => each.family === wanted) ?? abutment.families.find(({ clasp }) => clasp);
   return found ? { abutment, family: found } : null;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { chartDocument, chartSaid, EMPTY_CHART, withFreeEnd, withMouth, withPlace, withTooth } from "./chart";
+import { chartDocument, chartSaid, EMPTY_CHART, withFreeEnd, withMouth, withPlace, withTooth, withTorus } from "./chart";
 
 describe("the chart", () => {
   it("keeps what was said and forgets what is not known again", () => {
@@ -8,6 +8,13 @@ describe("the chart", () => {
     expect(withTooth(withTooth(once, 35, { mobility: undefined }), 35, { crownToRoot: undefined })).toEqual(EMPTY_CHART);
     expect(withFreeEnd(withFreeEnd(EMPTY_CHART, "right", "flabby"), "right", undefined)).toEqual(EMPTY_CHART);
     expect(EMPTY_CHART.teeth).toEqual({});
+  });
+  it("has tori: place and size only while one is there, nothing once nobody knows", () => {
+    const there = withTorus(withTorus(EMPTY_CHART, "mandibularLeft", { there: "yes" }), "mandibularLeft", { from: 33, to: 35, belowMarginMm: 8 });
+    expect(there.tori).toEqual({ mandibularLeft: { there: "yes", from: 33, to: 35, belowMarginMm: 8 } });
+    expect(withTorus(there, "mandibularLeft", { there: "no" }).tori).toEqual({ mandibularLeft: { there: "no" } });
+    expect(withTorus(there, "mandibularLeft", { there: undefined })).toEqual(EMPTY_CHART);
+    expect(chartSaid({ ...chartDocument("lower", [], there) }).said).toEqual(there);
   });
   it("is written as the schema of charts has it: missing goes before what was planned", () => {
     let chart = withTooth(EMPTY_CHART, 35, { will: "to be extracted", mobility: "III" });

@@ -49,11 +49,29 @@ export interface MouthSaid {
   readonly notes?: readonly string[];
 }
 
+export type TorusSite = "palatal" | "mandibularRight" | "mandibularLeft";
+export const TORUS_SITES: Readonly<Record<Jaw, readonly TorusSite[]>> = { upper: ["palatal"], lower: ["mandibularRight", "mandibularLeft"] };
+
+/** A torus; place and size only where it is there. */
+export interface TorusSaid {
+  readonly there: YesNo;
+  /** Teeth beside which it begins in front and ends behind. */
+  readonly from?: number;
+  readonly to?: number;
+  /** Palatal: from side to side. */
+  readonly widthMm?: number;
+  /** Mandibular: from the lingual margins down to its upper edge. */
+  readonly belowMarginMm?: number;
+}
+
+export type Tori = { readonly [site in TorusSite]?: TorusSaid };
+
 export interface ChartSaid {
   readonly teeth: Readonly<Record<string, ToothSaid>>;
   readonly places: Readonly<Record<string, PlaceSaid>>;
   readonly freeEnds: FreeEnds;
   readonly mouth?: MouthSaid;
+  readonly tori?: Tori;
   /** What a chart from elsewhere says beside these, kept as it came. */
   readonly more?: Readonly<Record<string, unknown>>;
 }
@@ -83,6 +101,14 @@ export const withMouth = (chart: ChartSaid, change: Change<MouthSaid>): ChartSai
   const said = known({ ...mouth, ...change }) as MouthSaid;
   return Object.keys(said).length > 0 ? { ...others, mouth: said } : others;
 };
+/** A torus told of; one that is not there has no place, and one nobody knows of is left out. */
+export function withTorus({ tori = {}, ...chart }: ChartSaid, site: TorusSite, change: Change<TorusSaid>): ChartSaid {
+  const { [site]: before, ...others } = tori;
+  const torus = known({ ...before, ...change }) as Partial<TorusSaid>;
+  const { there } = torus;
+  const all: Tori = there === undefined ? others : { ...others, [site]: there === "yes" ? torus : { there } };
+  return Object.keys(all).length > 0 ? { ...chart, tori: all } : chart;
+}
 
 function changed<T extends object>(entries: Readonly<Record<string, T>>, tooth: number, change: Change<T>): Record<string, T> {
   const entry = known({ ...entries[tooth], ...change }) as T;
@@ -108,6 +134,7 @@ export function chartDocument(jaw: Jaw, missing: readonly number[], said: ChartS
     places: Object.entries(said.places).map(([tooth, entry]) => ({ tooth: Number(tooth), ...entry })),
     freeEnds: said.freeEnds,
     ...said.mouth,
+    ...(said.tori ? { tori: said.tori } : {}),
   };
 }
 
@@ -121,6 +148,7 @@ export interface ChartDocument {
   readonly allergies?: readonly string[];
   readonly allergiesAsked?: YesNo;
   readonly notes?: readonly string[];
+  readonly tori?: Tori;
 }
 
 const WILL: readonly ToothSaid["will"][] = ["to be extracted", "implant"];
@@ -129,7 +157,7 @@ const THIRD_MOLAR = 8;
 
 /** The way back from a chart to the missing teeth and what is said of the others. */
 export function chartSaid(document: ChartDocument & Readonly<Record<string, unknown>>): { readonly missing: readonly number[]; readonly said: ChartSaid } {
-  const { missing = [], teeth = [], places = [], freeEnds = {}, openingMm, allergies = [], allergiesAsked, notes = [], ...rest } = document;
+  const { missing = [], teeth = [], places = [], freeEnds = {}, tori = {}, openingMm, allergies = [], allergiesAsked, notes = [], ...rest } = document;
   const mouth = {
     ...(typeof openingMm === "number" ? { openingMm } : {}),
     ...(allergies.length > 0 ? { allergies } : {}),
@@ -145,6 +173,13 @@ export function chartSaid(document: ChartDocument & Readonly<Record<string, unkn
   });
   return {
     missing: [...gone].filter((tooth) => tooth % 10 !== THIRD_MOLAR).sort((a, b) => a - b),
-    said: { teeth: Object.fromEntries(entries), places: Object.fromEntries(places.map(({ tooth, ...entry }) => [String(tooth), entry])), freeEnds, ...(Object.keys(mouth).length > 0 ? { mouth } : {}), ...(Object.keys(more).length > 0 ? { more } : {}) },
+    said: {
+      teeth: Object.fromEntries(entries),
+      places: Object.fromEntries(places.map(({ tooth, ...entry }) => [String(tooth), entry])),
+      freeEnds,
+      ...(Object.keys(tori).length > 0 ? { tori } : {}),
+      ...(Object.keys(mouth).length > 0 ? { mouth } : {}),
+      ...(Object.keys(more).length > 0 ? { more } : {}),
+    },
   };
 }

@@ -1,5 +1,6 @@
 import type { Jaw } from "../values/tilt";
 import type { Pieces } from "../values/tooth-number";
+import type { TorusSite } from "../values/chart";
 import type { Mm } from "../values/units";
 import type { ScanVec } from "../values/vec";
 import type { ArmsTold, Finding, Told } from "./abutments";
@@ -108,6 +109,7 @@ export interface Plan {
   readonly bases: readonly PlannedBase[];
   readonly fulcrum: { readonly right: Fdi; readonly left: Fdi; readonly from: ScanVec; readonly to: ScanVec } | null;
   readonly indirectRetainers: readonly { readonly tooth: Fdi; readonly side: string; readonly distanceMm: Mm; readonly ratio: number }[];
+  readonly tori: readonly { readonly site: TorusSite; readonly edge: PlanLine | null; readonly roomMm: Mm | null }[];
   readonly findings: readonly PlanFinding[];
   readonly questionPieces: readonly Pieces[];
   readonly preparation: Preparation;

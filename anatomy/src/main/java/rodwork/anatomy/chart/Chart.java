@@ -2,6 +2,7 @@ package rodwork.anatomy.chart;
 
 import java.util.Collection;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -25,6 +26,7 @@ import rodwork.anatomy.chart.ToothEntry.Presence;
  * @param teeth what is said of teeth; those without entry are not in it
  * @param places what is said of the soft tissue at the place of a tooth
  * @param freeEnds firmness of the tissue of free ends, by side
+ * @param tori what is said of the tori of this jaw
  * @param allergies to materials, in the prescriber's words; empty: none is known, not "none"
  * @param allergiesAsked whether the patient was asked
  * @param openingMm how far the mouth opens, between the incisal edges or ridges; empty: not known
@@ -36,6 +38,7 @@ public record Chart(
     SortedMap<ToothNumber, ToothEntry> teeth,
     SortedMap<ToothNumber, PlaceEntry> places,
     Map<Side, Firmness> freeEnds,
+    Map<Torus.Site, Torus> tori,
     List<String> allergies,
     Answer allergiesAsked,
     OptionalDouble openingMm,
@@ -52,6 +55,7 @@ public record Chart(
     teeth = Collections.unmodifiableSortedMap(new TreeMap<>(teeth));
     places = Collections.unmodifiableSortedMap(new TreeMap<>(places));
     freeEnds = Map.copyOf(freeEnds);
+    tori = Map.copyOf(tori);
     allergies = List.copyOf(allergies);
     notJudged = Set.copyOf(notJudged);
     notes = List.copyOf(notes);
@@ -66,6 +70,11 @@ public record Chart(
     }
     requireJaw(jaw, teeth.keySet());
     requireJaw(jaw, places.keySet());
+    for (Torus.Site site : tori.keySet()) {
+      if (site.jaw() != jaw) {
+        throw new IllegalArgumentException("a " + site.words() + " is not in this jaw");
+      }
+    }
   }
 
   private static void requireJaw(Jaw jaw, Collection<ToothNumber> teeth) {
@@ -83,6 +92,7 @@ public record Chart(
         jaw,
         new TreeMap<>(),
         new TreeMap<>(),
+        Map.of(),
         Map.of(),
         List.of(),
         Answer.NOT_KNOWN,
@@ -119,12 +129,42 @@ public record Chart(
     return freeEnds.getOrDefault(side, Firmness.NOT_KNOWN);
   }
 
+  public Torus torus(Torus.Site site) {
+    return tori.getOrDefault(site, Torus.NOT_KNOWN);
+  }
+
+  /** The same chart with what is said of tori, beside what it says of the others. */
+  public Chart withTori(Map<Torus.Site, Torus> said) {
+    Map<Torus.Site, Torus> changed = new HashMap<>(tori);
+    changed.putAll(said);
+    return new Chart(
+        jaw,
+        teeth,
+        places,
+        freeEnds,
+        changed,
+        allergies,
+        allergiesAsked,
+        openingMm,
+        notJudged,
+        notes);
+  }
+
   /** The same chart with another entry for one tooth. */
   public Chart with(ToothNumber tooth, ToothEntry entry) {
     SortedMap<ToothNumber, ToothEntry> changed = new TreeMap<>(teeth);
     changed.put(tooth, entry);
     return new Chart(
-        jaw, changed, places, freeEnds, allergies, allergiesAsked, openingMm, notJudged, notes);
+        jaw,
+        changed,
+        places,
+        freeEnds,
+        tori,
+        allergies,
+        allergiesAsked,
+        openingMm,
+        notJudged,
+        notes);
   }
 
   /** The same chart with the entry of one tooth changed. */
@@ -137,7 +177,16 @@ public record Chart(
     SortedMap<ToothNumber, PlaceEntry> changed = new TreeMap<>(places);
     changed.put(tooth, entry);
     return new Chart(
-        jaw, teeth, changed, freeEnds, allergies, allergiesAsked, openingMm, notJudged, notes);
+        jaw,
+        teeth,
+        changed,
+        freeEnds,
+        tori,
+        allergies,
+        allergiesAsked,
+        openingMm,
+        notJudged,
+        notes);
   }
 
   /** Teeth that the chart names as missing now, planned extractions not among them. */

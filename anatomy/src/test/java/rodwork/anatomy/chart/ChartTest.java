@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
@@ -52,6 +54,18 @@ class ChartTest {
                     Answer.NOT_KNOWN,
                     Answer.NOT_KNOWN))
         .hasMessageContaining("vestibule depth -1.0 mm");
+    assertThatThrownBy(
+            () -> Chart.blank(Jaw.LOWER).withTori(Map.of(Torus.Site.PALATAL, Torus.of(Answer.YES))))
+        .hasMessageContaining("a palatal torus is not in this jaw");
+    assertThatThrownBy(
+            () ->
+                new Torus(
+                    Answer.NO,
+                    Optional.of(T16),
+                    Optional.empty(),
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty()))
+        .hasMessageContaining("not there has a place or a size");
     assertThat(new TreeMap<>(Chart.blank(Jaw.UPPER).teeth())).isEmpty();
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import rodwork.anatomy.FrameHints;
 import rodwork.anatomy.Jaw;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CaseCast;
@@ -14,6 +15,7 @@ import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.WantedPath;
 import rodwork.app.operation.WantedTeeth;
+import rodwork.app.report.BenchWork;
 import rodwork.app.report.CaseSaid;
 import rodwork.app.report.ChoicesReader;
 import rodwork.casework.rulebook.Rulebook;
@@ -31,8 +33,9 @@ import rodwork.geometry.Watch;
  * @param file the case as it stands
  * @param cast its scan
  * @param said what it keeps beside the scan
+ * @param bench the bench's own document: how the scan was understood there
  */
-record CaseSource(CaseStore store, CaseFile file, CaseCast cast, CaseSaid said) {
+record CaseSource(CaseStore store, CaseFile file, CaseCast cast, CaseSaid said, BenchWork bench) {
   /**
    * The case of that code; empty where there is a file of that name.
    *
@@ -49,19 +52,35 @@ record CaseSource(CaseStore store, CaseFile file, CaseCast cast, CaseSaid said) 
     CaseStore store = folder.existing();
     CaseFile file = store.get(new CaseCode(String.valueOf(named)));
     CaseCast cast = CaseCast.of(store, file, jaw);
-    return Optional.of(new CaseSource(store, file, cast, CaseSaid.of(store, file, cast.jaw())));
+    return Optional.of(
+        new CaseSource(
+            store,
+            file,
+            cast,
+            CaseSaid.of(store, file, cast.jaw()),
+            BenchWork.of(store, file, cast.jaw())));
   }
 
+  /** Its scan, with the unit and the directions that were told on the bench. */
   OpenedCast open(CastOptions options, Watch watch) {
+    FrameHints kept = bench.hints();
+    FrameHints given = options.hints();
     return OpenCast.of(
         cast.content(),
         cast.scan().getKey().label(),
-        new CastOptions(cast.jaw(), options.hints(), options.unit()),
+        new CastOptions(
+            cast.jaw(),
+            new FrameHints(
+                given.up() == null ? kept.up() : given.up(),
+                given.front() == null ? kept.front() : given.front()),
+            options.unit().or(bench::unit)),
         watch);
   }
 
   WantedTeeth teeth(KnownTeethMixin given) {
-    return given.given() ? given.wanted() : new WantedTeeth(Set.of(), said.chart(), List.of());
+    return given.given()
+        ? given.wanted()
+        : new WantedTeeth(Set.of(), said.chart(), List.of()).withTori(given.tori());
   }
 
   WantedPath path(PathMixin given, Jaw jaw) {

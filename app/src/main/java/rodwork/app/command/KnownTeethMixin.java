@@ -1,10 +1,12 @@
 package rodwork.app.command;
 
 import java.nio.file.Path;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import rodwork.anatomy.chart.Notation;
+import rodwork.anatomy.chart.Torus;
 import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.FindTeeth;
 import rodwork.app.operation.OpenedCast;
@@ -36,6 +38,11 @@ final class KnownTeethMixin {
 
   WantedTeeth wanted() {
     return teeth.wanted();
+  }
+
+  /** What is said of tori, whatever else is. */
+  Map<Torus.Site, Torus> tori() {
+    return teeth.tori();
   }
 
   Notation notation() {

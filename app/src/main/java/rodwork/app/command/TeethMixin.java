@@ -3,8 +3,10 @@ package rodwork.app.command;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ITypeConverter;
@@ -13,6 +15,7 @@ import picocli.CommandLine.TypeConversionException;
 import rodwork.anatomy.chart.Chart;
 import rodwork.anatomy.chart.Notation;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.chart.Torus;
 import rodwork.anatomy.teeth.ToothHints;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.WantedTeeth;
@@ -35,6 +38,17 @@ final class TeethMixin {
   private @Nullable Path chart;
 
   @Option(
+      names = "--torus",
+      paramLabel = "SITE=yes|no[,…]",
+      converter = TorusOption.class,
+      description =
+          "What the mouth shows of a torus, beside the chart: palatal=no;"
+              + " palatal=yes,from=14,to=17,width=12; left=yes,from=33,to=35,below=8. From and to are"
+              + " the teeth beside which it begins and ends, width its breadth, below how far under"
+              + " the lingual margins it begins [mm]. May be given for each.")
+  private @Nullable List<TorusOption.Said> tori;
+
+  @Option(
       names = "--points",
       paramLabel = "FILE.json",
       description =
@@ -51,6 +65,7 @@ final class TeethMixin {
   @SuppressWarnings("NullAway.Init")
   private Notation notation;
 
+  /** Whether anything is said of teeth; tori are said beside whatever else is known. */
   boolean given() {
     return missing != null || chart != null || points != null;
   }
@@ -65,7 +80,19 @@ final class TeethMixin {
             ? null
             : ChartReader.read(JsonTriples.text(chart), String.valueOf(chart.getFileName()));
     return new WantedTeeth(
-        missing == null ? Set.of() : missing, read, points == null ? List.of() : read(points));
+        missing == null ? Set.of() : missing,
+        read,
+        points == null ? List.of() : read(points),
+        tori());
+  }
+
+  /** What is said of tori. */
+  Map<Torus.Site, Torus> tori() {
+    Map<Torus.Site, Torus> said = new EnumMap<>(Torus.Site.class);
+    if (tori != null) {
+      tori.forEach(one -> said.put(one.site(), one.torus()));
+    }
+    return said;
   }
 
   private static List<ToothHints.Point> read(Path file) {

@@ -2,6 +2,7 @@ package rodwork.app.operation;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
@@ -9,6 +10,7 @@ import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Chart;
 import rodwork.anatomy.chart.ToothEntry;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.chart.Torus;
 import rodwork.anatomy.teeth.ToothHints;
 import rodwork.app.AppRefusal;
 
@@ -18,12 +20,28 @@ import rodwork.app.AppRefusal;
  * @param missing teeth named as missing beside the chart
  * @param chart null: none was given
  * @param points one point on a tooth each, scan frame [mm]
+ * @param tori what is said of tori beside the chart
  */
 public record WantedTeeth(
-    Set<ToothNumber> missing, @Nullable Chart chart, List<ToothHints.Point> points) {
+    Set<ToothNumber> missing,
+    @Nullable Chart chart,
+    List<ToothHints.Point> points,
+    Map<Torus.Site, Torus> tori) {
   public WantedTeeth {
     missing = Set.copyOf(missing);
     points = List.copyOf(points);
+    tori = Map.copyOf(tori);
+  }
+
+  /** With nothing said of tori beside the chart. */
+  public WantedTeeth(
+      Set<ToothNumber> missing, @Nullable Chart chart, List<ToothHints.Point> points) {
+    this(missing, chart, points, Map.of());
+  }
+
+  /** The same with this said of tori. */
+  public WantedTeeth withTori(Map<Torus.Site, Torus> said) {
+    return new WantedTeeth(missing, chart, points, said);
   }
 
   /**
@@ -54,6 +72,11 @@ public record WantedTeeth(
         by.add("the point of " + point.fdi() + " is on a " + name(jaw) + " tooth");
       }
     }
+    for (Torus.Site site : new TreeSet<>(tori.keySet())) {
+      if (told.add(site.jaw())) {
+        by.add("a " + site.words() + " is named");
+      }
+    }
     if (told.isEmpty()) {
       throw AppRefusal.TEETH_NEED_JAW.with();
     }
@@ -70,7 +93,7 @@ public record WantedTeeth(
     for (ToothNumber tooth : missing) {
       all = all.change(tooth, entry -> entry.withPresence(ToothEntry.Presence.MISSING));
     }
-    return all;
+    return tori.isEmpty() ? all : all.withTori(tori);
   }
 
   private static String name(Jaw jaw) {

@@ -12,6 +12,7 @@ import rodwork.anatomy.chart.Side;
 import rodwork.anatomy.chart.ToothEntry;
 import rodwork.anatomy.chart.ToothEntry.Mobility;
 import rodwork.anatomy.chart.ToothEntry.Opposing;
+import rodwork.anatomy.chart.Torus;
 
 /**
  * A chart as JSON: docs/schema/chart.schema.json. What is not known is left out; {@link
@@ -40,6 +41,12 @@ public final class ChartJson {
       }
     }
     json.set("freeEnds", freeEnds);
+    ObjectNode tori = json.putObject("tori");
+    for (Torus.Site site : Torus.Site.values()) {
+      if (chart.torus(site).there().known()) {
+        tori.set(name(site), torus(chart.torus(site)));
+      }
+    }
     json.set("allergies", Json.texts(chart.allergies()));
     answer(json, "allergiesAsked", chart.allergiesAsked());
     number(json, "openingMm", chart.openingMm());
@@ -84,6 +91,25 @@ public final class ChartJson {
     answer(json, "facialFrenum", entry.facialFrenum());
     answer(json, "lingualFrenum", entry.lingualFrenum());
     return json;
+  }
+
+  private static ObjectNode torus(Torus torus) {
+    ObjectNode json = Json.object();
+    answer(json, "there", torus.there());
+    torus.from().ifPresent(t -> json.put("from", t.fdi()));
+    torus.to().ifPresent(t -> json.put("to", t.fdi()));
+    number(json, "widthMm", torus.widthMm());
+    number(json, "belowMarginMm", torus.belowMarginMm());
+    return json;
+  }
+
+  /** The name of a torus in a chart. */
+  public static String name(Torus.Site site) {
+    return switch (site) {
+      case PALATAL -> "palatal";
+      case MANDIBULAR_RIGHT -> "mandibularRight";
+      case MANDIBULAR_LEFT -> "mandibularLeft";
+    };
   }
 
   private static void answer(ObjectNode json, String name, Answer answer) {

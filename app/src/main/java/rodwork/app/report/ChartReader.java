@@ -3,15 +3,18 @@ package rodwork.app.report;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.MissingNode;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.Chart;
@@ -25,6 +28,7 @@ import rodwork.anatomy.chart.ToothEntry.Opposing;
 import rodwork.anatomy.chart.ToothEntry.Presence;
 import rodwork.anatomy.chart.ToothEntry.Restoration;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.chart.Torus;
 import rodwork.app.AppRefusal;
 import rodwork.geometry.Refusal;
 
@@ -42,6 +46,7 @@ public final class ChartReader {
           "teeth",
           "places",
           "freeEnds",
+          "tori",
           "allergies",
           "allergiesAsked",
           "openingMm",
@@ -62,6 +67,8 @@ public final class ChartReader {
   private static final Set<String> OPPOSING = Set.of("kind", "contact", "clearanceMm");
   private static final Set<String> PLACE =
       Set.of("tooth", "vestibuleDepthMm", "floorDepthMm", "facialFrenum", "lingualFrenum");
+  private static final Set<String> TORUS =
+      Set.of("there", "from", "to", "widthMm", "belowMarginMm");
 
   private final String name;
   private final JsonLines lines;
@@ -128,6 +135,7 @@ public final class ChartReader {
         teeth,
         places,
         freeEnds(json.path("freeEnds")),
+        tori(json.path("tori"), jaw),
         texts(json, "/allergies"),
         kind(Answer.class, json, "/allergiesAsked", Answer.NOT_KNOWN),
         number(json, "/openingMm", 0, Chart.WIDEST_OPENING_MM),
@@ -183,6 +191,50 @@ public final class ChartReader {
       }
     }
     return ends;
+  }
+
+  private Map<Torus.Site, Torus> tori(JsonNode json, Jaw jaw) {
+    Map<Torus.Site, Torus> tori = new EnumMap<>(Torus.Site.class);
+    if (!json.isMissingNode()) {
+      fields(
+          json,
+          "/tori",
+          Arrays.stream(Torus.Site.values())
+              .filter(site -> site.jaw() == jaw)
+              .map(ChartJson::name)
+              .collect(Collectors.toSet()));
+      for (Torus.Site site : Torus.Site.values()) {
+        JsonNode one = json.path(ChartJson.name(site));
+        if (!one.isMissingNode()) {
+          Torus torus = torus(one, "/tori/" + ChartJson.name(site), jaw);
+          if (torus.there().known()) {
+            tori.put(site, torus);
+          }
+        }
+      }
+    }
+    return tori;
+  }
+
+  private Torus torus(JsonNode one, String at, Jaw jaw) {
+    fields(one, at, TORUS);
+    Answer there = kind(Answer.class, one, at + "/there", Answer.NOT_KNOWN);
+    if (there != Answer.YES && one.size() > (one.has("there") ? 1 : 0)) {
+      throw wrong(at + "/there", one.path("there"), "\"yes\", as a place or a size is told");
+    }
+    return new Torus(
+        there,
+        beside(one, at + "/from", jaw),
+        beside(one, at + "/to", jaw),
+        number(one, at + "/widthMm", 0, Torus.GREATEST_MM),
+        number(one, at + "/belowMarginMm", 0, Torus.GREATEST_MM));
+  }
+
+  private Optional<ToothNumber> beside(JsonNode one, String at, Jaw jaw) {
+    JsonNode value = field(one, at);
+    return value.isMissingNode() || value.isNull()
+        ? Optional.empty()
+        : Optional.of(tooth(value, at, jaw));
   }
 
   private Set<NotJudged> notJudged(JsonNode json) {

@@ -8,6 +8,7 @@ import rodwork.design.plan.FulcrumLine;
 import rodwork.design.plan.Line;
 import rodwork.design.plan.Part;
 import rodwork.design.plan.Plan;
+import rodwork.design.plan.TorusMark;
 import rodwork.design.preparation.MouthPreparation;
 import rodwork.design.preparation.Step;
 import rodwork.survey.plane.PlanePatch;
@@ -71,6 +72,12 @@ public final class PlanJson {
       one.put("side", AbutmentsJson.word(i.rest().side()));
       Json.put(one, "distanceMm", i.distanceMm());
       Json.put(one, "ratio", i.ratio());
+    }
+    ArrayNode tori = json.putArray("tori");
+    for (TorusMark torus : plan.tori()) {
+      ObjectNode one = tori.addObject().put("site", ChartJson.name(torus.site()));
+      one.set("edge", Json.orNull(torus.edge().map(PlanJson::line).orElse(null)));
+      Json.put(one, "roomMm", torus.roomMm().orElse(Double.NaN));
     }
     ArrayNode findings = json.putArray("findings");
     plan.findings().forEach(f -> findings.add(RulesJson.finding(f)));

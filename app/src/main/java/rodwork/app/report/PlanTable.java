@@ -9,6 +9,7 @@ import rodwork.app.operation.MakePlan;
 import rodwork.design.clasp.Judgement;
 import rodwork.design.plan.Part;
 import rodwork.design.plan.Plan;
+import rodwork.design.plan.TorusMark;
 import rodwork.design.preparation.MouthPreparation;
 import rodwork.design.preparation.Step;
 import rodwork.rules.Finding;
@@ -124,6 +125,19 @@ public final class PlanTable {
               i.rest().tooth().in(notation),
               i.distanceMm(),
               i.ratio()));
+    }
+    for (TorusMark torus : plan.tori()) {
+      row(
+          "torus",
+          torus.site().words()
+              + (torus.roomMm().isEmpty()
+                  ? ", place and size not known"
+                  : torus.mayBeCovered()
+                      ? ", under the major connector: relief"
+                      : String.format(
+                          Locale.ROOT,
+                          ", %.1f mm from the major connector",
+                          torus.roomMm().getAsDouble())));
     }
     for (Verdict verdict : Verdict.values()) {
       for (Finding finding : plan.findings()) {

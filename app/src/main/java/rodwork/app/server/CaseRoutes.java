@@ -13,9 +13,7 @@ import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import rodwork.anatomy.FrameHints;
 import rodwork.anatomy.Jaw;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CaseCast;
@@ -23,6 +21,7 @@ import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.report.AnswerReader;
+import rodwork.app.report.BenchWork;
 import rodwork.app.report.CaseSaid;
 import rodwork.app.report.ChartJson;
 import rodwork.app.report.ChoicesReader;
@@ -37,9 +36,7 @@ import rodwork.casework.store.Part;
 import rodwork.casework.store.PartKind;
 import rodwork.casework.store.PartName;
 import rodwork.casework.store.StoreProblem;
-import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
-import rodwork.geometry.io.LengthUnit;
 import rodwork.survey.Tilt;
 
 /**
@@ -49,9 +46,6 @@ import rodwork.survey.Tilt;
  * bench's own document with its undo steps as it came.
  */
 final class CaseRoutes {
-  private static final String BENCH = "bench.json";
-  private static final String FORMAT = "rodwork bench";
-
   /** Names the content of the parts that were saved with the bench's own document. */
   private static final String WITH = "with";
 
@@ -143,7 +137,7 @@ final class CaseRoutes {
       for (PartName there : before.now().parts().keySet()) {
         // A case has one scan of a jaw; what was kept before the jaw was told is kept under it.
         boolean replaced = there.jaw() == jaw || there.jaw() == Jaw.UNKNOWN;
-        boolean mine = there.kind() == PartKind.SCAN || there.label().equals(BENCH);
+        boolean mine = there.kind() == PartKind.SCAN || BenchWork.is(there);
         if (replaced && mine && !there.equals(scanName)) {
           edit = edit.drop(there);
         }
@@ -153,12 +147,11 @@ final class CaseRoutes {
       edit = edit.put(scanName, scan.content());
     }
     Map<CaseSaid.What, byte[]> said = said(id, body);
-    ObjectNode bench = Json.object().put("format", FORMAT).put("version", 1);
+    ObjectNode bench = BenchWork.begun(scan.unit());
     ObjectNode with = bench.putObject(WITH);
     said.forEach((what, content) -> with.put(word(what), Part.of(content).hash()));
-    bench.put("unit", scan.unit().map(CaseRoutes::name).orElse(null));
     bench.set("bench", body.get("bench"));
-    edit = edit.put(new PartName(PartKind.DOCUMENT, jaw, BENCH), CaseSaid.bytes(bench));
+    edit = edit.put(BenchWork.name(jaw), CaseSaid.bytes(bench));
     for (Map.Entry<CaseSaid.What, byte[]> part : said.entrySet()) {
       edit = edit.put(part.getKey().of(jaw), part.getValue());
     }
@@ -217,21 +210,16 @@ final class CaseRoutes {
     String named = request.queryParam("jaw");
     Jaw wanted = named == null ? Jaw.UNKNOWN : CastOptions.jawNamed(named).orElse(Jaw.UNKNOWN);
     CaseCast one = CaseCast.of(store, file, wanted);
-    Part kept = file.now().parts().get(new PartName(PartKind.DOCUMENT, one.jaw(), BENCH));
-    JsonNode bench = kept == null ? Json.object() : json(store.read(kept));
-    JsonNode frame = bench.path("bench").path("document").path("frame");
-    Optional<LengthUnit> unit =
-        bench.hasNonNull("unit")
-            ? CastOptions.unitNamed(bench.get("unit").asText())
-            : Optional.empty();
-    FrameHints hints = new FrameHints(direction(frame, "up"), direction(frame, "front"));
+    BenchWork work = BenchWork.of(store, file, one.jaw());
+    JsonNode bench = work.json();
     ObjectNode news = news(store, file, one.jaw(), bench);
     String name = one.scan().getKey().label();
     Rulebook book = CaseCast.rulebook(store, file);
     shelf.checkRoom();
     OpenedCast cast =
-        OpenCast.of(one.content(), name, new CastOptions(one.jaw(), hints, unit), Watch.NONE);
-    String id = shelf.add(cast, Scan.of(name, one.content(), unit), book);
+        OpenCast.of(
+            one.content(), name, new CastOptions(one.jaw(), work.hints(), work.unit()), Watch.NONE);
+    String id = shelf.add(cast, Scan.of(name, one.content(), work.unit()), book);
     ObjectNode json = standing(file);
     json.set("rulebook", Json.object().put("title", book.title()).put("hash", book.hash()));
     json.set("cast", CastJson.info(id, cast));
@@ -246,19 +234,6 @@ final class CaseRoutes {
         .put("code", file.code().text())
         .put("revision", file.now().number())
         .put("savedAt", file.now().at().toString());
-  }
-
-  private static @Nullable Vec3 direction(JsonNode frame, String name) {
-    return frame.path(name).isArray() ? Requests.vector(frame.get(name), name) : null;
-  }
-
-  private static String name(LengthUnit unit) {
-    return switch (unit) {
-      case CENTIMETRE -> "cm";
-      case METRE -> "m";
-      case INCH -> "in";
-      default -> "mm";
-    };
   }
 
   private static JsonNode body(Context request) throws IOException {

@@ -191,7 +191,9 @@ class PlanCommandTest {
     assertThat(plan.at("/majorConnector/kind").asText()).isEqualTo("lingual-plate");
     assertThat(plan.at("/majorConnector/because").asText()).contains("lingual frenum");
     assertThat(plan.get("questions").toString())
-        .contains("lingual frenum comes near the margin at 31:", "facial frenum lies at 35: notch");
+        .contains(
+            "lingual frenum comes near the margin at 31:",
+            "facial frenum lies at 35: the border of the base is notched");
   }
 
   /**

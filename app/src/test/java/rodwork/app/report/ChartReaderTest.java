@@ -10,6 +10,7 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.Set;
@@ -30,6 +31,7 @@ import rodwork.anatomy.chart.ToothEntry.Opposing;
 import rodwork.anatomy.chart.ToothEntry.Presence;
 import rodwork.anatomy.chart.ToothEntry.Restoration;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.chart.Torus;
 import rodwork.geometry.Refusal;
 
 /** Charts to JSON and back; the schema by a general validator (networknt); each fault named. */
@@ -170,11 +172,51 @@ class ChartReaderTest {
         new TreeMap<>(teeth),
         new TreeMap<>(places),
         ends,
+        tori(random, jaw),
         random.nextBoolean() ? List.of("nickel") : List.of(),
         one(random, Answer.values()),
         number(random, 0, Chart.WIDEST_OPENING_MM),
         special,
         notes);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      quoteCharacter = '`',
+      value = {
+        "\"mandibularLeft\": {\"there\": \"yes\"}; /tori/mandibularLeft: there is no such field; known are palatal",
+        "\"palatal\": {\"there\": \"no\", \"from\": 14}; /tori/palatal/there: there is \"no\", wanted is \"yes\"",
+        "\"palatal\": {\"there\": \"yes\", \"from\": 34}; /tori/palatal/from: there is 34, wanted is a tooth of the upper jaw",
+        "\"palatal\": {\"there\": \"yes\", \"widthMm\": 70}; /tori/palatal/widthMm: there is 70, wanted is a number from 0.0 to 50.0",
+        "\"palatal\": {\"there\": \"perhaps\"}; /tori/palatal/there: there is \"perhaps\", wanted is one of \"yes\""
+      })
+  void whatCannotBeOfATorusIsNamed(String tori, String told) {
+    String chart = WHOLE.replace("\"freeEnds\"", "\"tori\": {" + tori + "}, \"freeEnds\"");
+    Refusal refusal =
+        catchThrowableOfType(Refusal.class, () -> ChartReader.read(chart, "chart.json"));
+    assertThat(refusal).as("refused").isNotNull();
+    assertThat(refusal.getMessage()).startsWith("chart.json ").contains("line 13, " + told);
+  }
+
+  private static Map<Torus.Site, Torus> tori(Random random, Jaw jaw) {
+    Map<Torus.Site, Torus> tori = new EnumMap<>(Torus.Site.class);
+    for (Torus.Site site : Torus.Site.values()) {
+      Answer there = one(random, Answer.values());
+      if (site.jaw() == jaw && there.known()) {
+        tori.put(
+            site,
+            there == Answer.NO
+                ? Torus.of(there)
+                : new Torus(
+                    there,
+                    Optional.of(ToothNumber.inOrder(jaw, random.nextInt(ToothNumber.PLACES))),
+                    Optional.empty(),
+                    number(random, 0, 20),
+                    number(random, 0, 20)));
+      }
+    }
+    return tori;
   }
 
   private static <T> T one(Random random, T[] values) {

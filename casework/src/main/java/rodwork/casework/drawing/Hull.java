@@ -37,4 +37,25 @@ final class Hull {
     double[] r = view.at(c);
     return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]) > 0;
   }
+
+  /** Whether a point of the page lies within a closed outline. */
+  static boolean contains(List<double[]> outline, double[] at) {
+    boolean inside = false;
+    for (int i = 0, j = outline.size() - 1; i < outline.size(); j = i++) {
+      double[] a = outline.get(i);
+      double[] b = outline.get(j);
+      if (a[1] > at[1] != b[1] > at[1]
+          && at[0] < (b[0] - a[0]) * (at[1] - a[1]) / (b[1] - a[1]) + a[0]) {
+        inside = !inside;
+      }
+    }
+    return inside;
+  }
+
+  /** The corner of an outline nearest to a point of the page. */
+  static double[] nearest(List<double[]> outline, double[] at) {
+    return outline.stream()
+        .min(Comparator.comparingDouble(p -> Math.hypot(p[0] - at[0], p[1] - at[1])))
+        .orElse(at);
+  }
 }

@@ -17,10 +17,11 @@ enum Look {
   MINOR("minor", "minor connector", 1.2, "", ""),
   PLATE("plate", "guiding plate", 1.6, "", ""),
   REST("rest", "rest", 0.35, "", "solid"),
-  RETENTIVE("retentive", "retentive arm, its tip a ring", 0.9, "", ""),
+  RETENTIVE("retentive", "retentive arm (ring: tip)", 0.9, "", ""),
   RECIPROCAL("reciprocal", "reciprocal arm", 0.9, "2.2 0.8", ""),
   STOP("stop", "tissue stop", 0.4, "", ""),
   REPLACED("replaced", "tooth replaced", 0.3, "1 0.8", ""),
+  TORUS("torus", "torus, from the chart", 0.35, "0.2 0.9", ""),
   FULCRUM("fulcrum", "fulcrum line", 0.3, "5 1 1 1", "");
 
   private final String key;

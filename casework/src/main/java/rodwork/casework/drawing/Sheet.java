@@ -7,13 +7,13 @@ package rodwork.casework.drawing;
  * @param marginMm left free around it
  * @param fromAbove scale of the view from above, where it fits
  * @param fromSide scale of the views from the sides, where they fit
- * @param sidesBeside whether these and the legend stand beside the view from above, or below it
+ * @param sidesBeside whether these stand beside the view from above, or below it
  * @param aboveShare of the width, for the view from above where the others stand beside it
- * @param legendColumns columns of the legend
  * @param titleMm height of the letters of the title
  * @param smallMm height of the letters of legend and names
  * @param numberMm height of the numbers of teeth
  * @param font family of the letters
+ * @param letterShare width of a letter at most, on an average of words, in heights of the letters
  */
 public record Sheet(
     double widthMm,
@@ -22,16 +22,16 @@ public record Sheet(
     double fromSide,
     boolean sidesBeside,
     double aboveShare,
-    int legendColumns,
     double titleMm,
     double smallMm,
     double numberMm,
-    String font) {
+    String font,
+    double letterShare) {
   /** A sheet of its own. */
   public static final Sheet WHOLE =
-      new Sheet(190, 8, 1.75, 1.2, false, 1, 4, 4, 2.8, 2.8, "sans-serif");
+      new Sheet(190, 8, 1.75, 1.6, false, 1, 4, 2.8, 2.8, "sans-serif", 0.6);
 
   /** A part of a page of the prescription, in its letters. */
   public static final Sheet ON_PAGE =
-      new Sheet(180, 0.5, 1.3, 0.9, true, 0.5, 2, 3, 2.4, 2.4, "Form");
+      new Sheet(180, 0.5, 1.2, 1.1, true, 0.42, 3, 2.4, 2.4, "Form", 0.5);
 }

@@ -7,10 +7,12 @@ import java.util.Collection;
 import java.util.List;
 import java.util.stream.Collectors;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.chart.Torus;
 import rodwork.design.plan.Part;
 import rodwork.design.plan.Part.Approach;
 import rodwork.design.plan.Part.ConnectorKind;
 import rodwork.design.plan.Plan;
+import rodwork.design.plan.TorusMark;
 import rodwork.rules.Threshold;
 
 /** The block-out and relief that a plan wants (handbook section 10). */
@@ -75,6 +77,7 @@ final class BlockOut {
           rules.tissueStop());
     }
     plan.majorConnector().ifPresent(m -> under(m.kind(), rules));
+    plan.majorConnector().ifPresent(m -> plan.tori().forEach(t -> overTorus(t, rules)));
     if (!plan.minorConnectors().isEmpty()) {
       row(
           "where minor connectors cross the gingival margin: "
@@ -106,14 +109,23 @@ final class BlockOut {
               "relief",
               rules.barRelief());
       case PALATAL_STRAP, ANTERIOR_POSTERIOR_STRAP, PALATAL_PLATE, U_SHAPED -> {
-        row(
-            "under the " + kind.words(),
-            "no relief but over a torus or a hard raphe, as found in the mouth");
+        row("under the " + kind.words(), "no relief but over a hard raphe, as found in the mouth");
         row(
             "along the borders of the " + kind.words(),
             "a bead, fading towards the gingival margins; none over a hard raphe",
             rules.bead());
       }
+    }
+  }
+
+  private void overTorus(TorusMark torus, LaboratoryRules rules) {
+    if (torus.mayBeCovered()) {
+      row(
+          "where the major connector passes over the " + torus.site().words(),
+          "relief, as far as the torus reaches",
+          torus.site() == Torus.Site.PALATAL
+              ? rules.palatalTorusRelief()
+              : rules.mandibularTorusRelief());
     }
   }
 

@@ -8,6 +8,8 @@ import rodwork.rules.Thresholds;
  * 10).
  *
  * @param barRelief relief under a lingual bar
+ * @param palatalTorusRelief relief where an upper connector passes over a torus
+ * @param mandibularTorusRelief relief where a lower connector passes over a torus
  * @param meshRelief room under a base connector between teeth
  * @param freeEndRelief room under the base connector of a free end
  * @param crossingRelief relief where metal crosses the gingival margin
@@ -21,6 +23,8 @@ import rodwork.rules.Thresholds;
  */
 public record LaboratoryRules(
     Threshold barRelief,
+    Threshold palatalTorusRelief,
+    Threshold mandibularTorusRelief,
     Threshold meshRelief,
     Threshold freeEndRelief,
     Threshold crossingRelief,
@@ -36,6 +40,8 @@ public record LaboratoryRules(
   public static LaboratoryRules from(Thresholds book) {
     return new LaboratoryRules(
         book.get("relief-lingual-bar", "mm"),
+        book.get("relief-palatal-torus", "mm"),
+        book.get("relief-mandibular-torus", "mm"),
         book.get("relief-base-connector", "mm"),
         book.get("relief-base-connector-free-end", "mm"),
         book.get("relief-gingival-crossing", "mm"),

@@ -274,6 +274,11 @@ final class PrescriptionPage {
     }
     image("cuts", "Sections of the crowns before and after each cut", pictures.cuts());
     List<String> more = new ArrayList<>();
+    if (pictures.cutsLeftOut()) {
+      more.add(
+          "The sections of the crowns before and after each cut found no room on three pages: they"
+              + " are in the file preparation.svg that belongs to this prescription.");
+    }
     for (JsonNode refused : preparation.path("notPrescribed")) {
       more.add(
           "Not cut: tooth "

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rodwork.anatomy.Jaw;
+import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.space.Space;
 import rodwork.anatomy.teeth.ToothLabels;
 import rodwork.geometry.Vec3;
@@ -28,8 +29,10 @@ final class BaseMaker {
    * A base; empty where the scan shows no ridge.
    *
    * @param teeth to replace
+   * @param frena on the facial side, each with the places that it lies at or between
    */
-  Optional<Part.DentureBase> make(Space space, List<Space.Position> teeth) {
+  Optional<Part.DentureBase> make(
+      Space space, List<Space.Position> teeth, List<List<ToothNumber>> frena) {
     List<Vec3> crest = new ArrayList<>();
     List<Vec3> facial = new ArrayList<>();
     List<Vec3> lingual = new ArrayList<>();
@@ -60,7 +63,7 @@ final class BaseMaker {
             : n;
     int from = tipAtStart ? n - meshCount : 0;
     int to = tipAtStart ? n : meshCount;
-    Line outline = loop(facial, lingual, 0, n);
+    Line outline = notched(loop(facial, lingual, 0, n), space, crest, facial, frena);
     Optional<Vec3> stop =
         space.freeEnd()
             ? Optional.of(tipAtStart ? crest.get(from) : crest.get(to - 1))
@@ -74,6 +77,34 @@ final class BaseMaker {
             loop(meshFacial, meshLingual, from, to),
             Line.open(laid(lingual.subList(from, to))),
             stop));
+  }
+
+  /** The border with a notch round each frenum, to facial of its place on the crest. */
+  private Line notched(
+      Line outline,
+      Space space,
+      List<Vec3> crest,
+      List<Vec3> facial,
+      List<List<ToothNumber>> frena) {
+    List<Vec3> points = outline.points();
+    for (List<ToothNumber> frenum : frena) {
+      List<Vec3> places =
+          space.positions().stream()
+              .filter(p -> frenum.contains(p.tooth()))
+              .map(Space.Position::at)
+              .toList();
+      if (!places.isEmpty()) {
+        Vec3 at = Notch.mean(places);
+        int nearest = 0;
+        for (int i = 1; i < crest.size(); i++) {
+          nearest = crest.get(i).distance(at) < crest.get(nearest).distance(at) ? i : nearest;
+        }
+        points =
+            Notch.by(ground, rules)
+                .in(points, facial.get(nearest), Line.open(crest), 0.9 * (1 - MESH_SHARE));
+      }
+    }
+    return Line.closed(points);
   }
 
   private Line loop(List<Vec3> facial, List<Vec3> lingual, int from, int to) {

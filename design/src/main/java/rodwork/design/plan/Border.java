@@ -1,6 +1,7 @@
 package rodwork.design.plan;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import rodwork.anatomy.Jaw;
@@ -58,6 +59,13 @@ final class Border {
   /** Distance along the surface from the nearest margin [mm]; infinite far away. */
   double fromMargins(Vec3 point) {
     return fromMargins.at(ground.lay(point));
+  }
+
+  /** The station nearest to a point. */
+  Station nearest(Vec3 point) {
+    return stations.stream()
+        .min(Comparator.comparingDouble(s -> s.at().point().distance(point)))
+        .orElseThrow();
   }
 
   /**

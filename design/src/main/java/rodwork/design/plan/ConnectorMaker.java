@@ -1,10 +1,13 @@
 package rodwork.design.plan;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Predicate;
+import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.tooth.Tooth;
@@ -14,11 +17,17 @@ import rodwork.rules.Reading;
 
 /** Draws the major connector. */
 final class ConnectorMaker {
-  /** Of its height a bar keeps at least this share everywhere. */
-  private static final double KEPT_SHARE = 0.7;
+  /** Of its height a bar, and of its width a band, keeps at least this share everywhere. */
+  static final double KEPT_SHARE = 0.7;
 
   /** From the last tooth, over half of a tooth that is replaced [mm]. */
   private static final double LAP_MM = 8;
+
+  /** A lower edge is not farther from the row than this [mm]. */
+  private static final double FAR_MM = 20;
+
+  /** A notch takes no more than this share of the height. */
+  private static final double MOST_NOTCHED = 0.5;
 
   /** How often an edge is moved: laid on the curved gum it comes a little nearer again. */
   private static final int ROUNDS = 4;
@@ -27,15 +36,16 @@ final class ConnectorMaker {
   private final Dentition dentition;
   private final PlanRules rules;
   private final Border border;
+  private final Tori tori;
   private final BorderMoves moves;
 
-  ConnectorMaker(
-      Ground ground, Dentition dentition, PlanRules rules, Border border, Choices choices) {
-    this.ground = ground;
-    this.dentition = dentition;
-    this.rules = rules;
-    this.border = border;
-    this.moves = new BorderMoves(ground, choices);
+  ConnectorMaker(Draft draft) {
+    this.ground = draft.ground;
+    this.dentition = draft.dentition;
+    this.rules = draft.rules;
+    this.border = draft.border;
+    this.tori = draft.tori;
+    this.moves = new BorderMoves(ground, draft.choices);
   }
 
   /**
@@ -60,7 +70,7 @@ final class ConnectorMaker {
     Edges edges =
         Edges.at(
             ground, border, rules.upper().border().value(), rules.bases().finishLine().value());
-    return new UpperConnector(ground, rules, border, edges, moves)
+    return new UpperConnector(ground, rules, border, edges, moves, tori)
         .draw(reach, kind, front, because);
   }
 
@@ -79,7 +89,7 @@ final class ConnectorMaker {
     List<Station> stations = between(reach);
     for (Station station : stations) {
       double from = kind == ConnectorKind.SUBLINGUAL_BAR ? margin + height / 2 : margin;
-      Optional<Vec3> low = border.at(station, from, crest, height);
+      Optional<Vec3> low = border.at(station, from, crest, height - lifted(kind, station));
       Optional<Vec3> high =
           kind == ConnectorKind.LINGUAL_PLATE
               ? station.tooth().isPresent()
@@ -97,8 +107,10 @@ final class ConnectorMaker {
     }
     List<Vec3> edge = Edges.laidChain(ground, above);
     List<Vec3> foot =
-        Edges.laidChain(
-            ground, kind == ConnectorKind.LINGUAL_PLATE ? below : apart(edge, below, height));
+        notched(
+            Edges.laidChain(
+                ground, kind == ConnectorKind.LINGUAL_PLATE ? below : apart(edge, below, height)),
+            edge);
     List<Vec3> corners = new ArrayList<>(edge);
     corners.addAll(foot.reversed());
     Line outline = moves.of(Line.closed(corners));
@@ -111,11 +123,52 @@ final class ConnectorMaker {
             outline,
             Optional.empty(),
             List.of(Line.open(edge)),
-            band(above, below),
+            band(above, notched(below, above)),
             least,
             room,
             because,
             moves.kindChosen()));
+  }
+
+  /** How much higher a plate ends beside a torus, so as to keep clear of it [mm]. */
+  private double lifted(ConnectorKind kind, Station station) {
+    OptionalDouble below = tori.belowMm(station);
+    double height = rules.lower().barHeight().value();
+    if (kind != ConnectorKind.LINGUAL_PLATE || below.isEmpty()) {
+      return 0;
+    }
+    double left = below.getAsDouble() - tori.clearMm() - rules.lower().border().value();
+    // Where not even that is left the plate goes over the torus, with relief.
+    return left >= 0 ? Math.max(0, height - left) : 0;
+  }
+
+  /** The lower edge with a notch round each lingual frenum. */
+  private List<Vec3> notched(List<Vec3> foot, List<Vec3> edge) {
+    List<Vec3> points = foot;
+    for (List<ToothNumber> frenum :
+        Notch.frena(
+            ground.frame.jaw(), t -> dentition.chart().place(t).lingualFrenum() == Answer.YES)) {
+      List<Vec3> feet =
+          border.stations.stream()
+              .filter(s -> frenum.contains(s.place()))
+              .map(s -> s.at().point())
+              .toList();
+      if (!feet.isEmpty()) {
+        Station at = border.nearest(Notch.mean(feet));
+        Vec3 along = at.inward().cross(ground.frame.z());
+        Vec3 middle =
+            points.stream()
+                .min(
+                    Comparator.comparingDouble(
+                        p -> {
+                          Vec3 d = p.minus(at.at().point());
+                          return Math.abs(d.dot(along)) + (d.length() > FAR_MM ? FAR_MM : 0);
+                        }))
+                .orElseThrow();
+        points = Notch.by(ground, rules).in(points, middle, Line.open(edge), MOST_NOTCHED);
+      }
+    }
+    return points;
   }
 
   /**

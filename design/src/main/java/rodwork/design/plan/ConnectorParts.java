@@ -10,6 +10,7 @@ import java.util.Set;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.chart.Torus;
 import rodwork.anatomy.kennedy.KennedyClass;
 import rodwork.design.plan.Part.ConnectorKind;
 import rodwork.design.plan.Part.RestKind;
@@ -34,16 +35,76 @@ final class ConnectorParts {
     if (draft.bases.isEmpty() || teeth.isEmpty()) {
       return Optional.empty();
     }
-    ConnectorMaker maker =
-        new ConnectorMaker(draft.ground, draft.dentition, draft.rules, draft.border, draft.choices);
+    ConnectorMaker maker = new ConnectorMaker(draft);
     ConnectorMaker.Reach reach = new ConnectorMaker.Reach(spaces, teeth);
-    Optional<Part.MajorConnector> made = upper ? upper(maker, reach, spaces) : lower(maker, reach);
+    Optional<Part.MajorConnector> made =
+        upper ? roundTorus(maker, reach, spaces) : lower(maker, reach);
     if (made.isEmpty()) {
       draft.ask(
           "No major connector could be laid: the scan does not show the surface between the sides;"
               + " scan palate or lingual slope to the fold.");
     }
     return made;
+  }
+
+  /**
+   * The upper connector that is wanted, or where a torus lies in its way, and nobody chose, one
+   * that goes round it.
+   */
+  private Optional<Part.MajorConnector> roundTorus(
+      ConnectorMaker maker, ConnectorMaker.Reach reach, Set<ToothNumber> spaces) {
+    Optional<Part.MajorConnector> wanted = upper(maker, reach, spaces);
+    if (wanted.isEmpty() || !draft.tori.there().contains(Torus.Site.PALATAL)) {
+      return wanted;
+    }
+    OptionalDouble room = draft.tori.roomMm(Torus.Site.PALATAL, wanted.get());
+    if (room.isEmpty()) {
+      draft.ask(
+          "There is a palatal torus, and chart or scan do not tell where: name the teeth between"
+              + " which it reaches and its width, so that the connector can go round it.");
+      return wanted;
+    }
+    if (keepsClear(wanted.get()) || draft.choices.connector().isPresent()) {
+      return wanted;
+    }
+    boolean front = spaces.stream().anyMatch(ToothNumber::isAnterior);
+    // Taught: two straps go round a torus; a U only where it reaches too far back and stays
+    // (handbook 5.10).
+    Optional<Part.MajorConnector> frame =
+        maker
+            .upper(
+                reach,
+                ConnectorKind.ANTERIOR_POSTERIOR_STRAP,
+                front,
+                "a torus lies in the middle of the palate: two straps go round it")
+            .filter(m -> m.opening().isPresent());
+    Optional<Part.MajorConnector> open =
+        maker.upper(
+            reach,
+            ConnectorKind.U_SHAPED,
+            front,
+            "a torus reaches too far back for a strap behind it; the least stiff kind, for a torus"
+                + " that is not removed");
+    for (Optional<Part.MajorConnector> other : List.of(frame, open)) {
+      if (other.filter(this::keepsClear).filter(this::wideEnough).isPresent()) {
+        return other;
+      }
+    }
+    draft.ask(
+        "No upper connector keeps clear of the palatal torus: it is passed over"
+            + " with relief, or removed before the impression.");
+    return wanted;
+  }
+
+  /** Narrower than a band may get beside a torus the frame gives way to the next kind. */
+  private boolean wideEnough(Part.MajorConnector connector) {
+    return connector.leastWidthMm()
+        >= ConnectorMaker.KEPT_SHARE * draft.rules.upper().posteriorStrap().value();
+  }
+
+  private boolean keepsClear(Part.MajorConnector connector) {
+    OptionalDouble room = draft.tori.roomMm(Torus.Site.PALATAL, connector);
+    return room.isPresent() && room.getAsDouble() >= draft.rules.tissue().torusClear().value();
   }
 
   private Optional<Part.MajorConnector> upper(
@@ -83,8 +144,8 @@ final class ConnectorParts {
       return made;
     }
     draft.ask(
-        "Where the vibrating line and a torus lie is not on the chart: no connector lies on either;"
-            + " look at the back border in the mouth.");
+        "Where the vibrating line lies is not on the chart: no connector lies on it; look at the back"
+            + " border in the mouth.");
     return maker.upper(reach, kind, front, because);
   }
 
@@ -106,22 +167,27 @@ final class ConnectorParts {
             .filter(t -> draft.dentition.chart().place(t).lingualFrenum() == Answer.YES)
             .toList();
     boolean small = room.isPresent() && room.getAsDouble() < wanted;
-    // Taught (handbook 5.18, 5.20): a high lingual frenum wants a plate in place of a bar.
+    boolean torus = torusUnderBar();
+    // Taught (handbook 5.18, 5.20): a torus or a high lingual frenum wants a plate, no bar.
     ConnectorKind kind =
-        small || !frena.isEmpty() ? ConnectorKind.LINGUAL_PLATE : ConnectorKind.LINGUAL_BAR;
+        small || torus || !frena.isEmpty()
+            ? ConnectorKind.LINGUAL_PLATE
+            : ConnectorKind.LINGUAL_BAR;
     String because =
         small
             ? "the room to the raised floor of the mouth is too little for a bar"
-            : !frena.isEmpty()
-                ? "a lingual frenum comes near the margin where a bar would cross it"
-                : room.isEmpty()
-                    ? "taken until the room to the raised floor of the mouth is measured"
-                    : "the room to the raised floor of the mouth suffices";
+            : torus
+                ? "a torus leaves no room for a bar above it"
+                : !frena.isEmpty()
+                    ? "a lingual frenum comes near the margin where a bar would cross it"
+                    : room.isEmpty()
+                        ? "taken until the room to the raised floor of the mouth is measured"
+                        : "the room to the raised floor of the mouth suffices";
     if (!frena.isEmpty()) {
       draft.ask(
           "A lingual frenum comes near the margin at ",
           frena,
-          ": notch the lower border of the connector there, and look at it with the tongue raised.");
+          ": the lower border of the connector is notched there; look at it with the tongue raised.");
     }
     if (room.isEmpty()) {
       draft.ask(
@@ -136,6 +202,36 @@ final class ConnectorParts {
       because = "chosen by a person";
     }
     return maker.lower(reach, kind, reading, because);
+  }
+
+  /** Whether a mandibular torus lies, or may lie, where a lingual bar would run. */
+  private boolean torusUnderBar() {
+    double wanted =
+        draft.rules.lower().border().value()
+            + draft.rules.lower().barHeight().value()
+            + draft.tori.clearMm();
+    List<String> unplaced =
+        draft.tori.there().stream()
+            .filter(site -> !draft.tori.placed(site))
+            .map(Torus.Site::words)
+            .toList();
+    if (!unplaced.isEmpty()) {
+      draft.ask(
+          "There is a "
+              + String.join(" and a ", unplaced)
+              + ", and the chart does not tell where: name the teeth along which it reaches and how"
+              + " far below their margins it begins, so that the connector can be held against it.");
+    }
+    OptionalDouble least = draft.tori.leastBelowMm();
+    if (least.isPresent()
+        && least.getAsDouble()
+            < draft.rules.lower().border().value() + draft.rules.tissue().torusClear().value()) {
+      draft.ask(
+          "A mandibular torus begins so near to the margins that every lower connector passes over"
+              + " it: with relief, or removed before the impression, or a labial bar, which Rodwork"
+              + " does not lay.");
+    }
+    return !unplaced.isEmpty() || (least.isPresent() && least.getAsDouble() < wanted);
   }
 
   /** From each rest that no base holds, across the margin to the connector. */

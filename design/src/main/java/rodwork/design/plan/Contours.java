@@ -4,25 +4,29 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntToDoubleFunction;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.mesh.MeshTopology;
-import rodwork.geometry.mesh.SurfaceDistance;
 import rodwork.geometry.mesh.TriangleMesh;
 
-/** Curves of equal distance on the surface. */
+/** Curves on the surface at which a value of its vertices passes 0. */
 final class Contours {
   private Contours() {}
 
-  /** All closed curves at a level, over some triangles. */
+  /**
+   * All closed curves at which a value passes 0, over some triangles.
+   *
+   * @param value of a vertex
+   */
   static List<Line> closed(
-      MeshTopology topology, SurfaceDistance distance, double level, List<Integer> triangles) {
+      MeshTopology topology, IntToDoubleFunction value, List<Integer> triangles) {
     TriangleMesh mesh = topology.mesh();
     Map<Integer, List<Integer>> next = new HashMap<>();
     for (int t : triangles) {
       List<Integer> crossed = new ArrayList<>();
       for (int k = 0; k < 3; k++) {
-        double a = distance.at(mesh.corner(t, k)) - level;
-        double b = distance.at(mesh.corner(t, (k + 1) % 3)) - level;
+        double a = value.applyAsDouble(mesh.corner(t, k));
+        double b = value.applyAsDouble(mesh.corner(t, (k + 1) % 3));
         if (a >= 0 != b >= 0) {
           crossed.add(topology.triangleEdge(t, k));
         }
@@ -39,7 +43,7 @@ final class Contours {
       int edge = start;
       boolean back = false;
       while (true) {
-        points.add(point(topology, distance, level, edge));
+        points.add(point(topology, value, edge));
         List<Integer> ways = next.remove(edge);
         int at = edge;
         Integer onwards =
@@ -57,13 +61,12 @@ final class Contours {
     return lines;
   }
 
-  private static Vec3 point(
-      MeshTopology topology, SurfaceDistance distance, double level, int edge) {
+  private static Vec3 point(MeshTopology topology, IntToDoubleFunction value, int edge) {
     int a = topology.edgeVertex(edge, 0);
     int b = topology.edgeVertex(edge, 1);
-    double da = distance.at(a);
-    double db = distance.at(b);
-    double t = Double.isFinite(da) && Double.isFinite(db) ? (level - da) / (db - da) : 0.5;
+    double va = value.applyAsDouble(a);
+    double vb = value.applyAsDouble(b);
+    double t = Double.isFinite(va) && Double.isFinite(vb) ? va / (va - vb) : 0.5;
     Vec3 from = topology.mesh().vertex(a);
     return from.plus(topology.mesh().vertex(b).minus(from).times(Math.clamp(t, 0, 1)));
   }

@@ -26,6 +26,7 @@ final class Draft {
   final OpposingRoom opposing;
   final Ground ground;
   final Border border;
+  final Tori tori;
   final List<Part.Rest> rests = new ArrayList<>();
   final List<Part.Clasp> clasps = new ArrayList<>();
   final List<Part.GuidingPlate> plates = new ArrayList<>();
@@ -45,6 +46,7 @@ final class Draft {
             ground,
             dentition,
             Math.max(rules.upper().border().value(), rules.lower().border().value()) + BEYOND_MM);
+    this.tori = new Tori(ground, dentition, border, rules);
   }
 
   CrownBoard crown(Tooth tooth) {

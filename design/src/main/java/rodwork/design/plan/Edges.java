@@ -1,6 +1,7 @@
 package rodwork.design.plan;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import rodwork.geometry.Vec3;
@@ -74,6 +75,25 @@ record Edges(Ground ground, List<Edge> all) {
       piece = longer(piece, right, i % 2 == 1);
     }
     return piece;
+  }
+
+  /** A side made longer until it reaches so far to the front and to the back, where it can. */
+  Piece reaching(Piece side, boolean right, double frontMm, double backMm) {
+    Piece piece = side;
+    for (int i = 0; i < all.size() && extent(piece)[1] < frontMm; i++) {
+      piece = longer(piece, right, true);
+    }
+    for (int i = 0; i < all.size() && extent(piece)[0] > backMm; i++) {
+      piece = longer(piece, right, false);
+    }
+    return piece;
+  }
+
+  /** From the back to the front, seen from above [mm]. */
+  private double[] extent(Piece piece) {
+    DoubleSummaryStatistics y =
+        points(piece).stream().mapToDouble(p -> ground.plan(p)[1]).summaryStatistics();
+    return new double[] {y.getMin(), y.getMax()};
   }
 
   private double depthMm(Piece piece) {

@@ -148,6 +148,14 @@ final class Ground {
     return Optional.of(points);
   }
 
+  /** The gum at a place seen from above; empty where it is not on the scan. */
+  Optional<Vec3> under(double x, double y) {
+    Vec3 at = frame.origin().plus(frame.x().times(x)).plus(frame.y().times(y));
+    return tree.firstHit(at.plus(frame.z().times(2 * ABOVE_MM)), frame.z().times(-1), 4 * ABOVE_MM)
+        .filter(q -> isAnatomy(q.triangle()) && labels.of(q.triangle()) == ToothLabels.GUM)
+        .map(SurfacePoint::point);
+  }
+
   private double horizontal(Vec3 a, Vec3 b) {
     return b.minus(a).across(frame.z()).length();
   }

@@ -23,6 +23,7 @@ import rodwork.rules.Wording;
  * @param bases one an open space that is replaced
  * @param fulcrum empty where no base can turn
  * @param indirectRetainers on the other side of the fulcrum
+ * @param tori that the chart tells of, and how the connector lies to them
  * @param findings every rule that was asked
  * @param questions what is not known and would change the plan, one sentence each
  */
@@ -39,6 +40,7 @@ public record Plan(
     List<Part.DentureBase> bases,
     Optional<FulcrumLine> fulcrum,
     List<Part.IndirectRetainer> indirectRetainers,
+    List<TorusMark> tori,
     List<Finding> findings,
     List<Wording> questions) {
   public Plan {
@@ -48,6 +50,7 @@ public record Plan(
     minorConnectors = List.copyOf(minorConnectors);
     bases = List.copyOf(bases);
     indirectRetainers = List.copyOf(indirectRetainers);
+    tori = List.copyOf(tori);
     findings = List.copyOf(findings);
     questions = List.copyOf(questions);
   }

@@ -39,10 +39,12 @@ final class PlanFindings {
   /**
    * Asks them all.
    *
+   * @param tori that are there
    * @param levers where a base can turn about a fulcrum line
    */
   List<Finding> of(
       Optional<Part.MajorConnector> connector,
+      List<TorusMark> tori,
       List<Part.IndirectRetainer> indirect,
       Optional<Levers> levers) {
     draft.rests.forEach(this::rest);
@@ -52,6 +54,7 @@ final class PlanFindings {
     apart(draft.minors);
     counts();
     connector.ifPresent(this::connector);
+    connector.ifPresent(c -> tori.forEach(t -> torus(t, c)));
     for (Part.IndirectRetainer i : indirect) {
       least(
           rules.bases().leverRatio(),
@@ -225,6 +228,20 @@ final class PlanFindings {
       }
       case LINGUAL_PLATE, SUBLINGUAL_BAR, PALATAL_PLATE -> {}
     }
+  }
+
+  private void torus(TorusMark torus, Part.MajorConnector connector) {
+    String words = torus.site().words();
+    least(
+        rules.tissue().torusClear(),
+        "room between the " + connector.kind().words() + " and the " + words,
+        torus
+            .edge()
+            .map(e -> spot(Wording.of(words), e.points().get(e.points().size() / 2)))
+            .orElse(Place.of(words)),
+        torus.roomMm().isPresent()
+            ? Reading.mm(torus.roomMm().getAsDouble(), BORDER_MM)
+            : new Reading.NotKnown("place and size of the torus are not on chart or scan"));
   }
 
   /** Where a base begins, the connector enters it and comes near the margin beside it. */

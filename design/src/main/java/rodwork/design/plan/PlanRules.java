@@ -12,13 +12,20 @@ import rodwork.rules.Thresholds;
  * @param lower of lower connectors
  * @param bases of bases and what joins them
  * @param counts how many parts a denture wants
+ * @param tissue of tori and frena, that parts keep off
  */
-public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases, Counts counts) {
+public record PlanRules(
+    Rests rests, Upper upper, Lower lower, Bases bases, Counts counts, Tissue tissue) {
 
   /** The values of a rulebook. */
   public static PlanRules from(Thresholds book) {
     return new PlanRules(
-        Rests.from(book), Upper.from(book), Lower.from(book), Bases.from(book), Counts.from(book));
+        Rests.from(book),
+        Upper.from(book),
+        Lower.from(book),
+        Bases.from(book),
+        Counts.from(book),
+        Tissue.from(book));
   }
 
   /** All of them, for listing. */
@@ -60,7 +67,10 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases, Coun
         counts.claspsClassTwo,
         counts.claspsClassThree,
         counts.mixedRetention,
-        counts.mobility);
+        counts.mobility,
+        tissue.torusClear,
+        tissue.notchDepth,
+        tissue.notchWidth);
   }
 
   /**
@@ -145,6 +155,22 @@ public record PlanRules(Rests rests, Upper upper, Lower lower, Bases bases, Coun
           book.get("lingual-bar-room-least", "mm"),
           book.get("lingual-bar-height", "mm"),
           book.get("lingual-plate-height-most", "1"));
+    }
+  }
+
+  /**
+   * What parts keep off.
+   *
+   * @param torusClear between a major connector and a torus
+   * @param notchDepth of the notch of a border round a frenum, where it is deepest
+   * @param notchWidth of that notch along the border
+   */
+  public record Tissue(Threshold torusClear, Threshold notchDepth, Threshold notchWidth) {
+    static Tissue from(Thresholds book) {
+      return new Tissue(
+          book.get("torus-clear-least", "mm"),
+          book.get("frenum-notch-depth", "mm"),
+          book.get("frenum-notch-width", "mm"));
     }
   }
 

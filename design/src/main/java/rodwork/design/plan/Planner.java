@@ -8,12 +8,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.Side;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.chart.Torus;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.occlusion.OpposingRoom;
 import rodwork.anatomy.space.Space;
@@ -91,6 +93,8 @@ public final class Planner {
     ConnectorParts connectors = new ConnectorParts(draft);
     Optional<Part.MajorConnector> connector = connectors.major();
     connector.ifPresent(connectors::minor);
+    unknownTissue();
+    List<TorusMark> tori = draft.tori.marks(connector);
     PlanFindings findings = new PlanFindings(draft);
     return new Plan(
         jaw,
@@ -105,9 +109,10 @@ public final class Planner {
         draft.bases,
         fulcrum,
         indirect,
+        tori,
         Stream.concat(
                 TiltFindings.of(survey, draft.ground.frame).stream(),
-                findings.of(connector, indirect, fulcrum.map(_ -> levers)).stream())
+                findings.of(connector, tori, indirect, fulcrum.map(_ -> levers)).stream())
             .toList(),
         draft.questions);
   }
@@ -152,24 +157,62 @@ public final class Planner {
     if (teeth.isEmpty() && space.missing().stream().noneMatch(this::replaced)) {
       return;
     }
-    Optional<Part.DentureBase> base = new BaseMaker(draft.ground, draft.rules).make(space, teeth);
+    List<List<ToothNumber>> frena =
+        Notch.frena(
+            jaw, t -> space.has(t) && dentition.chart().place(t).facialFrenum() == Answer.YES);
+    Optional<Part.DentureBase> base =
+        new BaseMaker(draft.ground, draft.rules).make(space, teeth, frena);
     if (base.isPresent()) {
       draft.bases.add(base.get());
-      List<ToothNumber> frena =
-          space.missing().stream()
-              .filter(t -> dentition.chart().place(t).facialFrenum() == Answer.YES)
-              .toList();
-      if (!frena.isEmpty()) {
+      for (List<ToothNumber> frenum : frena) {
         draft.ask(
             "A facial frenum lies at ",
-            frena,
-            ": notch the border of the base round it; the drawing does not show the notch.");
+            frenum,
+            ": the border of the base is notched there; look at it in the mouth with the cheek or"
+                + " lip drawn out.");
       }
     } else {
       draft.ask(
           "The scan shows no ridge at ",
           space.missing(),
           ": no base is laid there; scan again when the ridge can be seen.");
+    }
+  }
+
+  /** What of the tissue the chart does not tell, and would change borders or connector. */
+  private void unknownTissue() {
+    List<ToothNumber> notSaid =
+        draft.bases.stream()
+            .flatMap(b -> b.space().missing().stream())
+            .filter(t -> !dentition.chart().place(t).facialFrenum().known())
+            .toList();
+    if (!notSaid.isEmpty()) {
+      draft.ask(
+          "Is there a frenum to facial at ",
+          notSaid,
+          "? Where the chart does not say, the border of the base has no notch.");
+    }
+    if (draft.bases.isEmpty()) {
+      return;
+    }
+    List<Torus.Site> tori = draft.tori.notKnown();
+    if (!tori.isEmpty()) {
+      draft.ask(
+          "Is there a "
+              + tori.stream().map(Torus.Site::words).collect(Collectors.joining(" or a "))
+              + "? The chart does not say; the connector is laid as if there were none.");
+    }
+    boolean tongue =
+        ToothNumber.allOf(jaw)
+            .anyMatch(t -> dentition.chart().place(t).lingualFrenum() == Answer.YES);
+    boolean front =
+        Stream.of(31, 41)
+            .allMatch(t -> dentition.chart().place(ToothNumber.of(t)).lingualFrenum() == Answer.NO);
+    if (jaw == Jaw.LOWER && !tongue && !front) {
+      draft.ask(
+          "Does a lingual frenum come near the margin at ",
+          List.of(ToothNumber.of(41), ToothNumber.of(31)),
+          "? The chart does not say; the connector has no notch.");
     }
   }
 

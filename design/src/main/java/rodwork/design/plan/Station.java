@@ -1,6 +1,7 @@
 package rodwork.design.plan;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import rodwork.anatomy.Jaw;
@@ -83,6 +84,18 @@ record Station(SurfacePoint at, Vec3 inward, Optional<ToothNumber> tooth, Option
               Optional.empty(),
               Optional.of(space)));
     }
+  }
+
+  /** The place in the row: of the tooth, or of the missing one that stood nearest. */
+  ToothNumber place() {
+    return tooth.orElseGet(
+        () -> {
+          Space row = space.orElseThrow();
+          return row.positions().stream()
+              .min(Comparator.comparingDouble(p -> p.at().distance(at.point())))
+              .map(Space.Position::tooth)
+              .orElse(row.missing().getFirst());
+        });
   }
 
   /** Every so many millimetres along a crest. */

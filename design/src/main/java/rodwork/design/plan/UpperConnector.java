@@ -2,8 +2,11 @@ package rodwork.design.plan;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntToDoubleFunction;
+import rodwork.anatomy.chart.Torus;
 import rodwork.design.plan.Edges.Piece;
 import rodwork.design.plan.Part.ConnectorKind;
 import rodwork.geometry.Vec3;
@@ -17,18 +20,29 @@ import rodwork.rules.Reading;
  * as a band that is open behind.
  */
 final class UpperConnector {
+  /**
+   * Of its width a band is laid with at least this share; chords over the vault are shorter still.
+   */
+  private static final double NARROWEST_SHARE = 0.75;
+
+  /** Beside a torus a band is made narrower by steps of this [mm]. */
+  private static final double NARROWER_MM = 0.25;
+
   private final Ground ground;
   private final PlanRules rules;
   private final Border border;
   private final BorderMoves moves;
   private final Edges edges;
+  private final Tori tori;
 
-  UpperConnector(Ground ground, PlanRules rules, Border border, Edges edges, BorderMoves moves) {
+  UpperConnector(
+      Ground ground, PlanRules rules, Border border, Edges edges, BorderMoves moves, Tori tori) {
     this.ground = ground;
     this.rules = rules;
     this.border = border;
     this.edges = edges;
     this.moves = moves;
+    this.tori = tori;
   }
 
   /**
@@ -53,6 +67,22 @@ final class UpperConnector {
 
   private Optional<Part.MajorConnector> strap(
       Piece right, Piece left, ConnectorKind kind, boolean front, String because) {
+    Optional<Line> torus = tori.edge(Torus.Site.PALATAL);
+    if (kind == ConnectorKind.ANTERIOR_POSTERIOR_STRAP && torus.isPresent()) {
+      DoubleSummaryStatistics y =
+          torus.get().points().stream().mapToDouble(p -> ground.plan(p)[1]).summaryStatistics();
+      double opening =
+          Math.max(
+              (y.getMax() - y.getMin()) / 2 + tori.clearMm(), rules.upper().opening().value() / 2);
+      double middle = (y.getMax() + y.getMin()) / 2;
+      double reach = opening + rules.upper().posteriorStrap().value();
+      return Spans.between(
+              edges,
+              edges.reaching(right, true, middle + reach, middle - reach),
+              edges.reaching(left, false, middle + reach, middle - reach),
+              front)
+          .map(s -> made(s, kind, because));
+    }
     double least =
         (kind == ConnectorKind.PALATAL_STRAP
                 ? rules.upper().strapWidth()
@@ -97,12 +127,7 @@ final class UpperConnector {
     List<Vec3> outer = new ArrayList<>();
     List<Vec3> inner = new ArrayList<>();
     for (Edges.Edge edge : edges.all().subList(right.from(), left.to())) {
-      border
-          .at(
-              edge.station(),
-              rules.upper().border().value(),
-              rules.bases().finishLine().value(),
-              width)
+      inner(edge.station(), width)
           .ifPresent(
               p -> {
                 outer.add(edge.at());
@@ -112,7 +137,7 @@ final class UpperConnector {
     if (outer.size() < 3) {
       return Optional.empty();
     }
-    ConnectorMaker.straighten(outer, inner, rules.upper().anteriorStrap().value());
+    ConnectorMaker.straighten(outer, inner, NARROWEST_SHARE * width);
     Optional<List<Vec3>> edge = Edges.chain(ground, outer);
     Optional<List<Vec3>> foot = Edges.chain(ground, inner);
     if (edge.isEmpty() || foot.isEmpty()) {
@@ -135,6 +160,19 @@ final class UpperConnector {
             because));
   }
 
+  /** The inner border of a band: as far in as it is wide, or beside a torus as may be. */
+  private Optional<Vec3> inner(Station station, double width) {
+    double least = NARROWEST_SHARE * width;
+    Optional<Vec3> at = Optional.empty();
+    for (double wide = width; wide >= least && at.filter(p -> !tori.near(p)).isEmpty(); ) {
+      at =
+          border.at(
+              station, rules.upper().border().value(), rules.bases().finishLine().value(), wide);
+      wide -= NARROWER_MM;
+    }
+    return at;
+  }
+
   private Part.MajorConnector connector(
       ConnectorKind kind,
       Line outline,
@@ -155,11 +193,20 @@ final class UpperConnector {
         moves.kindChosen());
   }
 
-  /** The largest closed curve within the cover that keeps a band's width from its border. */
+  /**
+   * The largest closed curve within the cover that keeps a band's width from its border; round a
+   * torus it is wider, and the band as much narrower.
+   */
   private Optional<Line> opening(Line outline, List<Integer> covered, double band) {
     List<SurfacePoint> seeds = outline.points().stream().map(ground::lay).toList();
     SurfaceDistance distance = SurfaceDistance.from(ground.mesh(), seeds, 2 * band);
-    return Contours.closed(ground.arch.topology(), distance, band, covered).stream()
+    IntToDoubleFunction inner = v -> distance.at(v) - band;
+    IntToDoubleFunction value =
+        tori.within()
+            .<IntToDoubleFunction>map(
+                torus -> v -> Math.max(inner.applyAsDouble(v), torus.applyAsDouble(v)))
+            .orElse(inner);
+    return Contours.closed(ground.arch.topology(), value, covered).stream()
         .max(Comparator.comparingDouble(Line::lengthMm))
         .map(line -> Line.closed(Ground.thinned(line.points())))
         .filter(line -> ground.depthMm(line.points()) >= rules.upper().opening().value());

@@ -322,6 +322,7 @@ class PreparerTest {
         Optional.empty(),
         List.of(),
         List.of(),
+        List.of(),
         List.of());
   }
 }

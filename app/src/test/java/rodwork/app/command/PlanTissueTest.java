@@ -1,0 +1,230 @@
+package rodwork.app.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import rodwork.anatomy.Jaw;
+import rodwork.app.operation.OpenDemo;
+import rodwork.app.report.Json;
+import rodwork.app.report.Schemas;
+import rodwork.geometry.Vec3;
+import rodwork.geometry.Watch;
+import rodwork.geometry.io.MeshFiles;
+import rodwork.geometry.testing.Shared;
+
+/**
+ * Tori and frena of the chart in plans on real arches. That no connector lies on a torus is taught
+ * (handbook 5.3, 5.10, 5.18, 5.20); the room it keeps is a value of the rulebook, 2 mm.
+ */
+class PlanTissueTest {
+  private static final double CLEAR_MM = 2;
+
+  @TempDir Path folder;
+
+  @Test
+  void whatNobodyKnowsIsAskedAndNotAssumed() throws IOException {
+    JsonNode upper = planned("upper-14", "14");
+    assertThat(asks(upper, "palatal torus?")).isTrue();
+    assertThat(asks(upper, "frenum to facial at")).isTrue();
+    assertThat(asks(upper, "lingual frenum")).isFalse();
+    assertThat(upper.get("tori")).isEmpty();
+    JsonNode lower = planned("lower-35", "35");
+    assertThat(asks(lower, "right mandibular torus or a left mandibular torus?")).isTrue();
+    assertThat(asks(lower, "lingual frenum")).isTrue();
+    JsonNode half = planned("lower-35", "35", "--torus", "left=no");
+    assertThat(asks(half, "a right mandibular torus?")).isTrue();
+    JsonNode none = planned("upper-14", "14", "--torus", "palatal=no");
+    assertThat(asks(none, "torus")).isFalse();
+    assertThat(none.get("majorConnector")).isEqualTo(upper.get("majorConnector"));
+  }
+
+  /** Two straps where one fits behind the torus, else a U, which is open behind. */
+  @ParameterizedTest
+  @CsvSource({
+    "demo, '14,15,25,26', '15,to=16,width=10', anterior-posterior-strap",
+    "demo, '14,15,25,26', '15,to=17,width=10', u-shaped",
+    "upper-14, 14, '15,to=16,width=8', u-shaped"
+  })
+  void anUpperConnectorGoesRoundATorus(String arch, String missing, String torus, String kind)
+      throws IOException {
+    String[] options = {"--torus", "palatal=yes,from=" + torus};
+    JsonNode plan =
+        arch.equals("demo") ? ofDemo(missing, options) : planned(arch, missing, options);
+    assertThat(Schemas.errors("plan", plan)).isEmpty();
+    JsonNode connector = plan.get("majorConnector");
+    JsonNode mark = plan.get("tori").get(0);
+    assertThat(connector.get("kind").asText()).isEqualTo(kind);
+    assertThat(connector.get("because").asText()).contains("torus");
+    List<Vec3> edge = points(mark.get("edge"));
+    double least = Double.POSITIVE_INFINITY;
+    for (String curve : List.of("outline", "opening")) {
+      for (Vec3 p : points(connector.path(curve))) {
+        for (Vec3 q : edge) {
+          least = Math.min(least, p.distance(q));
+        }
+      }
+    }
+    // Corner to corner, so a little more than curve to curve.
+    assertThat(least).isGreaterThanOrEqualTo(CLEAR_MM);
+    assertThat(mark.get("roomMm").asDouble()).isCloseTo(least, within(0.3));
+    assertThat(verdict(plan, "torus-clear-least").orElseThrow()).isIn("met", "too close to call");
+    // Of the 8 mm that a band is wide it keeps seven tenths beside a torus; the finding tells it.
+    assertThat(connector.get("leastWidthMm").asDouble()).isGreaterThanOrEqualTo(5);
+    // The ellipse is as wide as told, over a vault a little more: its 64 corners pair up.
+    double told = Double.parseDouble(torus.substring(torus.lastIndexOf('=') + 1));
+    assertThat(edge.get(0).distance(edge.get(32))).isBetween(told - 0.01, 1.3 * told);
+  }
+
+  @Test
+  void aKindThatAPersonChoseStaysAndIsWarnedOf() throws IOException {
+    Path choices = folder.resolve("choices.json");
+    Files.writeString(choices, "{\"connector\": \"palatal-strap\"}");
+    JsonNode plan =
+        planned(
+            "upper-14",
+            "14",
+            "--torus",
+            "palatal=yes,from=14,to=17,width=12",
+            "--choices",
+            choices.toString());
+    assertThat(plan.at("/majorConnector/kind").asText()).isEqualTo("palatal-strap");
+    assertThat(plan.at("/tori/0/roomMm").asDouble()).isZero();
+    assertThat(verdict(plan, "torus-clear-least")).contains("not met");
+  }
+
+  @Test
+  void aTorusWithoutPlaceIsAskedFor() throws IOException {
+    JsonNode plan = planned("upper-14", "14", "--torus", "palatal=yes");
+    assertThat(plan.at("/tori/0/edge").isNull()).isTrue();
+    assertThat(verdict(plan, "torus-clear-least")).contains("not known");
+    assertThat(asks(plan, "name the teeth between which it reaches")).isTrue();
+    JsonNode lower = planned("lower-35", "35", "--torus", "right=yes");
+    assertThat(lower.at("/majorConnector/kind").asText()).isEqualTo("lingual-plate");
+    assertThat(asks(lower, "name the teeth along which it reaches")).isTrue();
+  }
+
+  /** A bar wants its 3 mm, its 4 mm and 2 mm more above a torus; else a plate, which ends above. */
+  @ParameterizedTest
+  @CsvSource({"12, lingual-bar, met", "6.5, lingual-plate, met", "3, lingual-plate, not met"})
+  void aLowerConnectorStaysAboveATorusOrIsAPlate(double below, String kind, String verdict)
+      throws IOException {
+    JsonNode plan = planned("lower-35", "35", "--torus", "right=yes,from=43,to=45,below=" + below);
+    assertThat(plan.at("/majorConnector/kind").asText()).isEqualTo(kind);
+    assertThat(verdict(plan, "torus-clear-least")).contains(verdict);
+    assertThat(asks(plan, "every lower connector passes over")).isEqualTo(below < 5);
+    // This scan ends before 12 mm: the room is known, the edge is not drawn.
+    assertThat(points(plan.at("/tori/0/edge")).isEmpty()).isEqualTo(below > 10);
+  }
+
+  @Test
+  void bordersAreNotchedRoundFrena() throws IOException {
+    JsonNode none = planned("lower-35-37-47", "35,37,47", chart("no", "no"));
+    JsonNode notched = planned("lower-35-37-47", "35,37,47", chart("no", "yes"));
+    List<Vec3> before = points(base(none, 35).get("outline"));
+    List<Vec3> after = points(base(notched, 35).get("outline"));
+    assertThat(after).hasSameSizeAs(before);
+    double deepest = 0;
+    int moved = 0;
+    for (int i = 0; i < before.size(); i++) {
+      double off = before.get(i).distance(after.get(i));
+      deepest = Math.max(deepest, off);
+      moved += off > 0.01 ? 1 : 0;
+    }
+    // 2 mm by the rulebook, or what a shallow vestibule leaves; elsewhere nothing moves.
+    assertThat(deepest).isBetween(0.8, 2.1);
+    assertThat(moved).isBetween(3, before.size() / 3);
+    assertThat(notched.get("majorConnector")).isEqualTo(none.get("majorConnector"));
+    JsonNode tongue = planned("lower-35-37-47", "35,37,47", chart("yes", "no"));
+    assertThat(tongue.at("/majorConnector/kind").asText()).isEqualTo("lingual-plate");
+    assertThat(asks(tongue, "lower border of the connector is notched")).isTrue();
+  }
+
+  private String[] chart(String lingual, String facial) throws IOException {
+    Path file = folder.resolve("chart-" + lingual + facial + ".json");
+    Files.writeString(
+        file,
+        """
+        {"format": "rodwork chart", "version": 1, "jaw": "lower", "missing": [35, 37, 47],
+         "places": [{"tooth": 31, "lingualFrenum": "%s"}, {"tooth": 41, "lingualFrenum": "no"},
+                    {"tooth": 35, "facialFrenum": "%s"}]}
+        """
+            .formatted(lingual, facial));
+    return new String[] {"--chart", file.toString()};
+  }
+
+  private static JsonNode base(JsonNode plan, int tooth) {
+    for (JsonNode base : plan.get("bases")) {
+      if (base.get("missing").get(0).asInt() == tooth) {
+        return base;
+      }
+    }
+    throw new AssertionError("no base at " + tooth);
+  }
+
+  private static boolean asks(JsonNode plan, String words) {
+    for (JsonNode question : plan.get("questions")) {
+      if (question.asText().contains(words)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static Optional<String> verdict(JsonNode plan, String rule) {
+    for (JsonNode finding : plan.get("findings")) {
+      if (finding.get("rule").asText().equals(rule)) {
+        return Optional.of(finding.get("verdict").asText());
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static List<Vec3> points(JsonNode line) {
+    List<Vec3> points = new ArrayList<>();
+    for (JsonNode p : line.path("points")) {
+      points.add(new Vec3(p.get(0).asDouble(), p.get(1).asDouble(), p.get(2).asDouble()));
+    }
+    return points;
+  }
+
+  private JsonNode ofDemo(String missing, String... more) throws IOException {
+    Path cast = folder.resolve("demo-upper.ply");
+    MeshFiles.write(cast, OpenDemo.of(Jaw.UPPER, Watch.NONE).mesh(), Watch.NONE);
+    List<String> line =
+        new ArrayList<>(List.of("plan", cast.toString(), "--missing", missing, "--json", "-"));
+    line.addAll(List.of(more));
+    Shell shell = Shell.run(line.toArray(String[]::new));
+    assertThat(shell.code()).as(shell.err()).isEqualTo(0);
+    return Json.read(shell.out());
+  }
+
+  private static JsonNode planned(String arch, String missing, String... more) throws IOException {
+    List<String> line =
+        new ArrayList<>(
+            List.of(
+                "plan",
+                Shared.file("arches/" + arch + ".ply").toString(),
+                "--labels",
+                Shared.file("arches/" + arch + ".labels.json").toString(),
+                "--json",
+                "-"));
+    line.addAll(List.of(more));
+    if (!line.contains("--chart")) {
+      line.addAll(List.of("--missing", missing));
+    }
+    Shell shell = Shell.run(line.toArray(String[]::new));
+    assertThat(shell.code()).as(shell.err()).isEqualTo(0);
+    return Json.read(shell.out());
+  }
+}
