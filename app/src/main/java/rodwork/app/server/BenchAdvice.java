@@ -21,6 +21,9 @@ final class BenchAdvice {
           AppRefusal.ANSWER_WRONG.code(),
           "Take the answer back with undo, or in the open row of the ledger, and click one of the"
               + " words offered there.",
+          AppRefusal.TILT_PAST_LIMIT.code(),
+          "Take another path, or allow more beside the tilt map where you know that the mouth opens"
+              + " far enough.",
           AnatomyProblem.NO_ARCH.code(),
           "Check that the file shows one whole cast and is read in the right unit of length; if it"
               + " does, answer the two questions over the cast.",
