@@ -115,7 +115,8 @@ test("indirect retainers of a free end: each with its lever, taken away, added, 
     await expect(restsDrawn(tooth)).toHaveCount(0);
   }
   await expect(panel).toContainText("None.");
-  await expect(counted).toContainText("not met");
+  await expect(counted).toHaveAttribute("data-verdict", "not met");
+  await expect(counted).toContainText("0, wanted at least 1");
 
   // Another in its place, by the list: it is one, and stands in the drawing.
   const offered = await panel.getByLabel("Add an indirect retainer").locator("option").evaluateAll((options) => options.map((each) => (each as HTMLOptionElement).value).filter(Boolean));

@@ -35,6 +35,7 @@ const UNITS: Readonly<Record<string, { readonly digits: number; readonly factor:
   degrees: { digits: 0, factor: 1, sign: "°" },
   N: { digits: 1, factor: 1, sign: " N" },
   "1": { digits: 0, factor: 100, sign: " %" },
+  count: { digits: 0, factor: 1, sign: "" },
 };
 
 function figure(value: number, uncertainty: number, unit: string): string {

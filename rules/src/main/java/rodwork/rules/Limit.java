@@ -118,7 +118,7 @@ public sealed interface Limit {
                 .stripTrailingZeros()
                 .toPlainString();
     return switch (unit) {
-      case "1" -> number;
+      case "1", "count" -> number;
       case "degrees" -> number + "°";
       default -> number + " " + unit;
     };

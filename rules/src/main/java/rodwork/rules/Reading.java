@@ -107,7 +107,7 @@ public sealed interface Reading {
 
   private static String suffix(String unit) {
     return switch (unit) {
-      case "1" -> "";
+      case "1", "count" -> "";
       case "degrees" -> "°";
       default -> " " + unit;
     };

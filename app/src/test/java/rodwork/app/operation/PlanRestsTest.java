@@ -143,7 +143,7 @@ class PlanRestsTest {
                 .satisfies(
                     finding ->
                         assertThat(finding.reading())
-                            .isEqualTo(new Reading.Measured(count, 0, "1"))));
+                            .isEqualTo(new Reading.Measured(count, 0, "count"))));
     assertThat(plan.findings()).anyMatch(f -> f.rule().equals("retention-mixed-most"));
   }
 }

@@ -99,7 +99,7 @@ final class PlanFindings {
   }
 
   private static Reading count(long number) {
-    return new Reading.Measured(number, 0, "1");
+    return new Reading.Measured(number, 0, "count");
   }
 
   /** How many of them lie across the fulcrum line, against what the class wants (handbook 6.7). */

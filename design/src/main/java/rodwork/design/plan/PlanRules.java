@@ -203,8 +203,8 @@ public record PlanRules(
           book.get("finish-line-from-crest", "mm"),
           book.get("base-space-least", "mm"),
           book.get("indirect-lever-least", "1"),
-          book.get("indirect-retainers-class-i", "1"),
-          book.get("indirect-retainers-class-ii-iv", "1"));
+          book.get("indirect-retainers-class-i", "count"),
+          book.get("indirect-retainers-class-ii-iv", "count"));
     }
   }
 
@@ -229,12 +229,12 @@ public record PlanRules(
       Threshold mobility) {
     static Counts from(Thresholds book) {
       return new Counts(
-          book.get("rests-least", "1"),
-          book.get("guiding-planes-least", "1"),
-          book.get("clasps-class-i", "1"),
-          book.get("clasps-class-ii", "1"),
-          book.get("clasps-class-iii", "1"),
-          book.get("retention-mixed-most", "1"),
+          book.get("rests-least", "count"),
+          book.get("guiding-planes-least", "count"),
+          book.get("clasps-class-i", "count"),
+          book.get("clasps-class-ii", "count"),
+          book.get("clasps-class-iii", "count"),
+          book.get("retention-mixed-most", "count"),
           book.get("mobility-grade-most", "1"));
     }
   }

@@ -260,8 +260,8 @@ public final class Preparer {
                           from.id(),
                           "functions that no cut can serve",
                           StepBook.at(tooth, "crown", tooth.centroid()),
-                          new Reading.Measured(why.size(), 0, "1"),
-                          new Limit.Most(from.value() - 1, "1"),
+                          new Reading.Measured(why.size(), 0, "count"),
+                          new Limit.Most(from.value() - 1, "count"),
                           from.source(),
                           from.standing())),
                   List.of(
