@@ -15,6 +15,8 @@ import rodwork.rules.Thresholds;
  * @param dimpleLength of a retentive depression, along the arch
  * @param dimpleHeight of a retentive depression, along the tooth
  * @param seatEnamel enamel at the thinnest place of an occlusal surface
+ * @param cingulumDepth depth that a cingulum rest wants of its seat
+ * @param incisalDepth depth that an incisal rest wants of its seat
  * @param crownFrom as many functions that no cut can serve want a surveyed crown
  */
 public record PreparationRules(
@@ -26,6 +28,8 @@ public record PreparationRules(
     Threshold dimpleLength,
     Threshold dimpleHeight,
     Threshold seatEnamel,
+    Threshold cingulumDepth,
+    Threshold incisalDepth,
     Threshold crownFrom) {
 
   /** The values of a rulebook. */
@@ -39,6 +43,8 @@ public record PreparationRules(
         book.get("dimple-length", "mm"),
         book.get("dimple-height", "mm"),
         book.get("seat-enamel", "mm"),
+        book.get("cingulum-rest-depth", "mm"),
+        book.get("incisal-rest-depth", "mm"),
         book.get("surveyed-crown-from", "1"));
   }
 
@@ -53,6 +59,8 @@ public record PreparationRules(
         dimpleLength,
         dimpleHeight,
         seatEnamel,
+        cingulumDepth,
+        incisalDepth,
         crownFrom);
   }
 }

@@ -185,16 +185,24 @@ public final class Preparer {
     Applied applied = new Applied(tooth, seat);
     Vec3 across = occlusal ? open : tooth.axes().facial().times(-1);
     CutFrame frame = new CutFrame(rest.middle(), across.across(axis).unit(), axis);
-    Threshold enamel = book.rules.own().seatEnamel();
+    PreparationRules own = book.rules.own();
+    // How thick enamel is on a cingulum or an edge is not known: the depth that the rest wants is.
+    Threshold enamel = own.seatEnamel();
+    Threshold rule =
+        occlusal
+            ? enamel
+            : rest.kind() == RestKind.CINGULUM ? own.cingulumDepth() : own.incisalDepth();
     Finding finding =
         Finding.of(
-            enamel.id(),
+            rule.id(),
             "depth of the seat",
             StepBook.at(tooth, rest.kind().words(), rest.middle()),
             Reading.mm(rest.depthMm(), 0),
-            new Limit.Most(enamel.value(), enamel.unit()),
-            enamel.source(),
-            enamel.standing());
+            occlusal
+                ? new Limit.Most(rule.value(), rule.unit())
+                : new Limit.Least(rule.value(), rule.unit()),
+            rule.source(),
+            rule.standing());
     List<String> cautions =
         !occlusal
             ? List.of("how thick the enamel is there is not known: stay in it")
@@ -218,7 +226,7 @@ public final class Preparer {
         applied,
         0,
         frame,
-        occlusal ? List.of(finding) : List.of(),
+        List.of(finding),
         cautions);
   }
 

@@ -275,6 +275,8 @@ class PreparerTest {
         Threshold.own("dimple-length", 4, "mm", "test"),
         Threshold.own("dimple-height", 2, "mm", "test"),
         Threshold.own("seat-enamel", 0.93, "mm", "test"),
+        Threshold.own("cingulum-rest-depth", 1, "mm", "test"),
+        Threshold.own("incisal-rest-depth", 1.5, "mm", "test"),
         Threshold.own("surveyed-crown-from", 2, "1", "test"));
   }
 
