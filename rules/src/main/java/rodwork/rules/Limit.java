@@ -1,7 +1,5 @@
 package rodwork.rules;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.List;
 
 /** What a reading is held against. */
@@ -13,7 +11,7 @@ public sealed interface Limit {
       // A limit that is itself a reading, and not known: nothing is sure to reach it.
       return Double.isInfinite(value)
           ? "as much as another reading, which is not known"
-          : "at least " + figure(value, unit);
+          : "at least " + Words.limit(value, unit);
     }
   }
 
@@ -21,7 +19,7 @@ public sealed interface Limit {
   record Most(double value, String unit) implements Limit {
     @Override
     public String words() {
-      return "at most " + figure(value, unit);
+      return "at most " + Words.limit(value, unit);
     }
   }
 
@@ -105,22 +103,5 @@ public sealed interface Limit {
       throw new IllegalArgumentException("a reading in " + unit + ", its limit in " + limitUnit);
     }
     return value;
-  }
-
-  private static String figure(double value, String unit) {
-    // A limit may itself be measured, as the way an arm must stay in touch: three places are
-    // enough.
-    String number =
-        Double.isInfinite(value)
-            ? "∞"
-            : BigDecimal.valueOf(value)
-                .setScale(3, RoundingMode.HALF_UP)
-                .stripTrailingZeros()
-                .toPlainString();
-    return switch (unit) {
-      case "1", "count" -> number;
-      case "degrees" -> number + "°";
-      default -> number + " " + unit;
-    };
   }
 }

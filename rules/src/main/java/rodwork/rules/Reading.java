@@ -1,7 +1,5 @@
 package rodwork.rules;
 
-import java.util.Locale;
-
 /**
  * What was found where something was looked for: a number, a bound, a word, yes or no, or nothing.
  *
@@ -25,8 +23,7 @@ public sealed interface Reading {
 
     @Override
     public String words() {
-      String figure = uncertainty > 0 ? "%.2f ± %.2f" : "%.2f";
-      return String.format(Locale.ROOT, figure, value, uncertainty) + suffix(unit);
+      return Words.measured(value, uncertainty, unit);
     }
   }
 
@@ -45,7 +42,7 @@ public sealed interface Reading {
 
     @Override
     public String words() {
-      return String.format(Locale.ROOT, "at least %.2f", value) + suffix(unit);
+      return "at least " + Words.measured(value, 0, unit);
     }
   }
 
@@ -103,13 +100,5 @@ public sealed interface Reading {
 
   static Reading yes(boolean yes) {
     return new Said(yes);
-  }
-
-  private static String suffix(String unit) {
-    return switch (unit) {
-      case "1", "count" -> "";
-      case "degrees" -> "°";
-      default -> " " + unit;
-    };
   }
 }

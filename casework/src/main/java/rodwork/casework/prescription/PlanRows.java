@@ -12,7 +12,6 @@ import rodwork.design.plan.Plan;
 import rodwork.design.plan.PlanRules;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
-import rodwork.rules.Limit;
 import rodwork.rules.Reading;
 import rodwork.rules.Threshold;
 import rodwork.rules.Verdict;
@@ -140,18 +139,11 @@ final class PlanRows {
     json.put("what", finding.what());
     json.put("place", finding.place().words());
     json.put("reading", finding.reading().words());
-    json.put("limit", words(finding.limit()));
+    json.put("limit", finding.limit().words());
     json.put("verdict", finding.verdict().words());
     json.put("standing", finding.standing().words());
     json.put("source", finding.source());
     return json;
-  }
-
-  /** A limit may itself be measured, and then not be known. */
-  private static String words(Limit limit) {
-    return limit instanceof Limit.Least least && !Double.isFinite(least.value())
-        ? "what is not known either"
-        : limit.words();
   }
 
   static ArrayNode rests(Plan plan, ToothNumber tooth) {

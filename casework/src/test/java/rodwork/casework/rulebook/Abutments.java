@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.Surface;
@@ -81,6 +82,7 @@ final class Abutments {
   static AbutmentFacts.Third third(double deepest, double above, double below, double... gauges) {
     return new AbutmentFacts.Third(
         mm(deepest),
+        new AbutmentFacts.Clear(mm(deepest), Optional.empty()),
         mm(above),
         mm(below),
         java.util.Arrays.stream(gauges).mapToObj(g -> mark(g, g, 1.8, 1.5)).toList());

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -320,6 +321,11 @@ class ClaspDecisionTest {
             mm(0.6),
             "facial-arm-undercut",
             out("lingual-retention")));
+    c.add(change(lower, Fact.FAR_REST, no(), "", out("reverse-circlet")));
+    Map<String, Answer> lowerFree = out("cast-circumferential", "lingual-retention");
+    lowerFree.put("rpi", Answer.SERVES);
+    lowerFree.put("rpa", Answer.SERVES);
+    c.add(change(lower, Fact.FREE_END, yes(), "", lowerFree));
     // The arm of an RPA lies on the line: half its width must have room above it.
     c.add(
         new Change(
@@ -420,6 +426,7 @@ class ClaspDecisionTest {
     AbutmentFacts.Third usual = Abutments.third(0.6, 2.2, 2.5, 0.25, 0.5);
     return new AbutmentFacts.Third(
         usual.deepest(),
+        usual.clear(),
         usual.roomAbove(),
         usual.roomBelow(),
         usual.marks().stream()
@@ -524,6 +531,7 @@ class ClaspDecisionTest {
                   new AbutmentFacts.Site(surface, across),
                   new AbutmentFacts.Third(
                       usual.deepest(),
+                      usual.clear(),
                       usual.roomAbove(),
                       usual.roomBelow(),
                       List.of(Abutments.mark(0.25, 0, 0.3, 5), Abutments.mark(0.5, 0, 0.3, 5))));
@@ -669,6 +677,26 @@ class ClaspDecisionTest {
     Judgement open = JUDGE.judge(wide).of("cast-circumferential");
     assertThat(open.answer()).isEqualTo(Answer.NOT_DECIDED);
     assertThat(open.undecided()).containsExactly(Fact.RECIPROCAL_UNDERCUT);
+  }
+
+  /** What lies nearer to the margin than a tip may is no undercut that a depression can deepen. */
+  @Test
+  void anUndercutIsDeepenedWhereATipMayLie() {
+    AbutmentFacts.Third usual = Abutments.third(0.15, 1.9, 2.5);
+    AbutmentFacts.Third atTheGum =
+        new AbutmentFacts.Third(
+            usual.deepest(),
+            new AbutmentFacts.Clear(Reading.mm(0.02, 0.03), Optional.empty()),
+            usual.roomAbove(),
+            usual.roomBelow(),
+            usual.marks());
+    Judgement circlet =
+        JUDGE
+            .judge(Abutments.facial(Abutments.premolar(), AcrossThird.MESIAL, atTheGum))
+            .of("cast-circumferential");
+    assertThat(circlet.answer()).isEqualTo(Answer.DOES_NOT_SERVE);
+    assertThat(circlet.step("retentive-undercut").orElseThrow().finding().reading())
+        .isEqualTo(Reading.mm(0.02, 0.03));
   }
 
   @Test

@@ -67,11 +67,13 @@ public record AbutmentFacts(
    * What was measured in one third.
    *
    * @param deepest the deepest undercut between survey line and margin [mm]
+   * @param clear the deepest undercut that is clear of the margin: what a deepened one starts from
    * @param roomAbove from the survey line up to the occlusal edge of the surface [mm]
    * @param roomBelow from the survey line down to where an arm may still lie above the margin [mm]
    * @param marks gauge marks that exist
    */
-  public record Third(Reading deepest, Reading roomAbove, Reading roomBelow, List<Mark> marks) {
+  public record Third(
+      Reading deepest, Clear clear, Reading roomAbove, Reading roomBelow, List<Mark> marks) {
     public Third {
       marks = List.copyOf(marks);
     }
@@ -86,6 +88,14 @@ public record AbutmentFacts(
           .findFirst();
     }
   }
+
+  /**
+   * The deepest undercut of a third where a tip may lie.
+   *
+   * @param depth there [mm]; 0 where there is none
+   * @param place empty where there is none
+   */
+  public record Clear(Reading depth, Optional<Place> place) {}
 
   /**
    * A gauge mark, the best place of a third for a tip.

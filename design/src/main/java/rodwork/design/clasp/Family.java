@@ -61,6 +61,8 @@ public record Family(
     /** On the side of the space, or of the embrasure used. */
     NEAR,
     FAR,
+    /** Where the arm begins, which must not hang in the air. */
+    ORIGIN,
     /** On the next tooth, across the embrasure used. */
     NEIGHBOUR
   }

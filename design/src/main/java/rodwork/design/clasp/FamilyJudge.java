@@ -95,7 +95,7 @@ final class FamilyJudge {
     Reading depth =
         tip.mark.isPresent()
             ? tip.mark.get().depth()
-            : tip.third == null ? TipPlace.notMeasured() : tip.third.deepest();
+            : tip.third == null ? TipPlace.notMeasured() : tip.third.clear().depth();
     Limit limit = new Limit.Least(gauge.value() - fitsMm, gauge.unit());
     // A mark is a place where the gauge fits; no reading can take it back.
     Verdict verdict =

@@ -31,6 +31,7 @@ record MeasuredThirds(
 
   static MeasuredThirds of(Survey survey, Tooth tooth, double clearOfMarginMm, double marginMm) {
     ToothSurvey zones = ToothSurvey.of(survey, tooth);
+    ToothSurvey clear = ToothSurvey.of(survey, tooth, clearOfMarginMm);
     Map<AbutmentFacts.Site, AbutmentFacts.Third> thirds = new HashMap<>();
     Map<AbutmentFacts.Site, Double> lines = new HashMap<>();
     double accuracy = survey.surveyor().rules().scanAccuracy().value();
@@ -67,6 +68,7 @@ record MeasuredThirds(
               deepest
                   .map(d -> Reading.mm(d.depthMm(), d.reading().uncertaintyMm()))
                   .orElse(Reading.mm(0, accuracy)),
+              clear(tooth, clear.zone(zone), accuracy),
               none ? Reading.mm(height, marginMm) : height(height - line, marginMm),
               none
                   ? Reading.mm(0, marginMm)
@@ -74,6 +76,20 @@ record MeasuredThirds(
               marks));
     }
     return new MeasuredThirds(Map.copyOf(thirds), Map.copyOf(lines));
+  }
+
+  private static AbutmentFacts.Clear clear(Tooth tooth, ZoneDepth zone, double accuracy) {
+    return zone.deepest()
+        .map(
+            d ->
+                new AbutmentFacts.Clear(
+                    Reading.mm(d.depthMm(), d.reading().uncertaintyMm()),
+                    Optional.of(
+                        Place.of(
+                            tooth.number(),
+                            zone.zone().label(),
+                            new Place.Spot(d.point().x(), d.point().y(), d.point().z())))))
+        .orElse(new AbutmentFacts.Clear(Reading.mm(0, accuracy), Optional.empty()));
   }
 
   private static Reading height(double mm, double marginMm) {

@@ -79,9 +79,17 @@ final class TipPlace {
       case ROOM_BELOW_TIP -> words(across);
       default ->
           fact.ofTip() || fact.ofArm()
-              ? mark.map(AbutmentFacts.Mark::place).orElseGet(() -> words(across))
+              ? mark.map(AbutmentFacts.Mark::place).orElseGet(() -> wouldBe(across))
               : family.surface() == Surface.FACIAL ? facts.place(fact, across) : facts.place(fact);
     };
+  }
+
+  /** Where the tip would lie once its undercut is made. */
+  private Place wouldBe(AcrossThird where) {
+    Place words = words(where);
+    return third == null
+        ? words
+        : third.clear().place().map(p -> new Place(words.wording(), p.spot())).orElse(words);
   }
 
   private Place words(AcrossThird where) {

@@ -79,7 +79,7 @@ public final class CourseFinder {
     OptionalDouble crossing = OptionalDouble.empty();
     if (family.arm() == Family.ArmShape.BAR) {
       BarWay.Way way =
-          bars.shaped(bars.to(tip, mark.orElseGet(() -> wouldBe(family.surface(), tip))), shape);
+          bars.shaped(bars.to(tip, mark.orElseGet(() -> wouldBe(family, facts, tip))), shape);
       if (way.line().isEmpty()) {
         return ClaspCourse.Attempt.none(way.why());
       }
@@ -93,7 +93,7 @@ public final class CourseFinder {
               around(
                   family,
                   facts.space(),
-                  mark.orElseGet(() -> wouldBe(family.surface(), tip)),
+                  mark.orElseGet(() -> wouldBe(family, facts, tip)),
                   width,
                   wire),
               bars::nearest);
@@ -126,7 +126,19 @@ public final class CourseFinder {
     return new Vec3(spot.x(), spot.y(), spot.z());
   }
 
-  /** Where a tip would lie without a mark: in its third, a third of the way up. */
+  /**
+   * Where a tip would lie without a mark: where its undercut would be deepened, if there is any.
+   */
+  private Vec3 wouldBe(Family family, AbutmentFacts facts, AcrossThird tip) {
+    AbutmentFacts.Third third = facts.thirds().get(new AbutmentFacts.Site(family.surface(), tip));
+    return Optional.ofNullable(third)
+        .flatMap(t -> t.clear().place())
+        .flatMap(Place::spot)
+        .map(CourseFinder::vec)
+        .orElseGet(() -> wouldBe(family.surface(), tip));
+  }
+
+  /** In its third, a third of the way up. */
   private Vec3 wouldBe(Surface face, AcrossThird tip) {
     double aside = tip == AcrossThird.MIDDLE ? 0 : tip == AcrossThird.MESIAL ? -40 : 40;
     double deg =

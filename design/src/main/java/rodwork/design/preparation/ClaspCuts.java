@@ -7,14 +7,17 @@ import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.design.abutment.Abutment;
+import rodwork.design.clasp.AbutmentFacts;
 import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Family;
 import rodwork.design.clasp.Judgement;
 import rodwork.design.plan.Part;
 import rodwork.design.preparation.PreparedCast.Applied;
 import rodwork.design.preparation.Step.Kind;
+import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
 import rodwork.rules.Limit;
+import rodwork.rules.Place;
 import rodwork.rules.Reading;
 import rodwork.rules.Threshold;
 
@@ -36,7 +39,7 @@ final class ClaspCuts {
               .map(c -> c.wants().fact())
               .findFirst();
       if (fact.isEmpty()) {
-        deepen(clasp, tooth);
+        deepen(clasp, abutment);
         continue;
       }
       AcrossThird origin = abutment.judgement().facts().across(family.origin());
@@ -144,37 +147,32 @@ final class ClaspCuts {
         List.of());
   }
 
-  /** A depression where the tip shall lie, as deep as the gauge lacks. */
-  private void deepen(Part.Clasp clasp, Tooth tooth) {
+  /** A depression where the judgement found the undercut that lacks least, clear of the margin. */
+  private void deepen(Part.Clasp clasp, Abutment abutment) {
+    Tooth tooth = abutment.tooth();
     Family family = clasp.judgement().family();
-    AcrossThird third = clasp.judgement().tip().orElse(AcrossThird.MIDDLE);
-    ToothSide side = third(tooth, family.surface(), third);
-    ToothSide.Line line = side.line(0, ToothSide.HIGHEST_MM);
+    AcrossThird across = clasp.judgement().tip().orElse(AcrossThird.MIDDLE);
     String where =
-        StepBook.word(third) + " third of the " + StepBook.word(family.surface()) + " surface";
-    if (line.isEmpty()) {
+        StepBook.word(across) + " third of the " + StepBook.word(family.surface()) + " surface";
+    AbutmentFacts.Third third =
+        abutment.judgement().facts().thirds().get(new AbutmentFacts.Site(family.surface(), across));
+    if (third == null || !(third.clear().depth() instanceof Reading.Measured there)) {
       book.refuse(tooth, Kind.UNDERCUT, "the " + where + " was not captured");
       return;
     }
-    double lowest = line.height().getFirst();
-    double widest = line.height().get(line.widest());
-    double half = book.rules.own().dimpleHeight().value() / 2;
-    double at = lowest + Math.max(book.rules.tipFromMargin().value(), half);
-    if (at > widest) {
+    double clear = book.rules.tipFromMargin().value();
+    Optional<Vec3> spot =
+        third.clear().place().flatMap(Place::spot).map(p -> new Vec3(p.x(), p.y(), p.z()));
+    if (spot.isEmpty()) {
       book.refuse(
           tooth,
           Kind.UNDERCUT,
           String.format(
-              Locale.ROOT,
-              "the %s has %.1f mm below the survey line: no room for a depression %.1f mm clear of"
-                  + " the margin",
-              where,
-              widest - lowest,
-              book.rules.tipFromMargin().value()));
+              Locale.ROOT, "the %s has no undercut %.1f mm clear of the margin", where, clear));
       return;
     }
-    double there = line.out().get(line.widest()) - line.at(at);
-    double lacks = clasp.gaugeMm() - there;
+    double half = book.rules.own().dimpleHeight().value() / 2;
+    double lacks = clasp.gaugeMm() - there.value();
     if (lacks < StepBook.LEAST_CUT_MM) {
       return;
     }
@@ -185,16 +183,19 @@ final class ClaspCuts {
           Kind.UNDERCUT,
           String.format(
               Locale.ROOT,
-              "the %s lacks %.2f mm of undercut %.1f mm from the margin; at most %.2f mm may be"
-                  + " cut. Composite can add it; it wears faster than enamel",
+              "the %s lacks %.2f mm of undercut %.1f mm clear of the margin; at most %.2f mm may"
+                  + " be cut. Composite can add it; it wears faster than enamel",
               where,
               lacks,
-              at - lowest,
+              clear,
               most.value()));
       return;
     }
-    CutFrame frame =
-        CutFrame.of(side.frame.scan(0, line.at(at), at), side.frame.out(), side.frame.axis());
+    ToothSide whole =
+        new ToothSide(
+            book.arch.mesh(), tooth, tooth.axes().outOf(family.surface()), book.plan.axis());
+    ToothSide side = whole.squareAt(whole.frame.local(spot.get()).x());
+    CutFrame frame = CutFrame.of(spot.get(), side.frame.out(), side.frame.axis());
     Applied applied =
         new Applied(
             tooth,
@@ -216,12 +217,12 @@ final class ClaspCuts {
         family.surface(),
         String.format(
             Locale.ROOT,
-            "deepen the undercut in the %s by %.2f mm for the %.2f mm gauge, %.1f mm from the"
-                + " margin: a smooth depression %.1f by %.1f mm, or composite",
+            "deepen the undercut in the %s by %.2f mm for the %.2f mm gauge, at least %.1f mm from"
+                + " the margin: a smooth depression %.1f by %.1f mm, or composite",
             where,
             lacks,
             clasp.gaugeMm(),
-            at - lowest,
+            clear,
             book.rules.own().dimpleLength().value(),
             book.rules.own().dimpleHeight().value()),
         frame.origin(),

@@ -54,6 +54,15 @@ public record ToothSurvey(Tooth tooth, List<ZoneDepth> zones) {
 
   /** The answer for one tooth. */
   public static ToothSurvey of(Survey survey, Tooth tooth) {
+    return of(survey, tooth, 0);
+  }
+
+  /**
+   * The answer for one tooth without what lies near its margin, where no tip may lie.
+   *
+   * @param clearMm least height over the margin along the tooth's axis [mm], not negative
+   */
+  public static ToothSurvey of(Survey survey, Tooth tooth, double clearMm) {
     TriangleMesh mesh = survey.surveyor().topology().mesh();
     Map<CrownZone, List<Place>> places = new EnumMap<>(CrownZone.class);
     BitSet done = new BitSet();
@@ -67,7 +76,7 @@ public record ToothSurvey(Tooth tooth, List<ZoneDepth> zones) {
         done.set(v);
         Vec3 point = mesh.vertex(v);
         // The zigzag of the label's edge reaches over the margin here and there.
-        if (tooth.overMarginMm(point) >= 0) {
+        if (tooth.overMarginMm(point) >= clearMm) {
           Vec3 middle = mesh.pointOn(t, 1 / 3.0, 1 / 3.0);
           Vec3 held = point.plus(middle.minus(point).times(OFF_CORNER));
           CrownZone.of(tooth.place(point))
