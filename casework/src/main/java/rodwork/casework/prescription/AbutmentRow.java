@@ -60,7 +60,7 @@ final class AbutmentRow {
     json.put("chosen", clasp.chosen());
     json.put("family", family.id());
     json.put("name", family.name());
-    json.put("side", PrescriptionContent.word(clasp.side()));
+    json.put("side", PrescriptionContent.word(family.begins(clasp.side())));
     json.put("approach", PrescriptionContent.word(clasp.approach()));
     json.put("material", family.material());
     Figures.put(json, "gaugeMm", clasp.gaugeMm(), Figures.MM);

@@ -36,6 +36,23 @@ public record Family(
     String material,
     Threshold deepening,
     List<Clause> clauses) {
+  /**
+   * The proximal side at which the arm leaves its rest or minor connector.
+   *
+   * @param near the side of the space, or of the embrasure used
+   */
+  public Surface begins(Surface near) {
+    if (arm == ArmShape.RING) {
+      return near;
+    }
+    return switch (origin) {
+      case NEAR, MIDDLE -> near;
+      case FAR -> near.opposite();
+      case MESIAL -> Surface.MESIAL;
+      case DISTAL -> Surface.DISTAL;
+    };
+  }
+
   /** How a retentive arm runs. */
   public enum ArmShape {
     /** Around the surface of the tip from one proximal side. */

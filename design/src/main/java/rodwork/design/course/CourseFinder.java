@@ -156,15 +156,8 @@ public final class CourseFinder {
   }
 
   private List<Vec3> around(Family family, Surface near, Vec3 tip, double width, boolean wire) {
-    Surface from =
-        switch (family.origin()) {
-          case NEAR, MIDDLE -> near;
-          case FAR -> near.opposite();
-          case MESIAL -> Surface.MESIAL;
-          case DISTAL -> Surface.DISTAL;
-        };
     boolean ring = family.arm() == Family.ArmShape.RING;
-    Surface start = ring ? near : from;
+    Surface start = family.begins(near);
     double turn = turn(start, family.surface()) * (ring ? -1 : 1);
     double base = CrownBelt.middleDeg(start);
     double sweep = Math.floorMod(Math.round((belt.angleDeg(tip) - base) * turn), 360L);

@@ -95,16 +95,8 @@ final class AbutmentParts {
                         : "a rest in the embrasure that it crosses"));
         case FAR ->
             ifNew(crown, a.side().opposite(), because + "a rest on the side away from the space");
-        case ORIGIN -> {
-          Surface begins =
-              switch (family.origin()) {
-                case NEAR, MIDDLE -> a.side();
-                case FAR -> a.side().opposite();
-                case MESIAL -> Surface.MESIAL;
-                case DISTAL -> Surface.DISTAL;
-              };
-          ifNew(crown, begins, because + "a rest where its arm begins");
-        }
+        case ORIGIN ->
+            ifNew(crown, family.begins(a.side()), because + "a rest where its arm begins");
         case NEIGHBOUR ->
             across(a)
                 .flatMap(draft.dentition::tooth)
