@@ -1,5 +1,4 @@
 import type { ReactElement, ReactNode } from "react";
-import { shortName } from "../state/ledger";
 import { toggled } from "../state/plan-choices";
 import { toothText } from "../values/tooth-number";
 import { lengthText } from "../values/units";
@@ -54,13 +53,13 @@ export function PlanTooth({ plan, tooth }: { readonly plan: Plan; readonly tooth
           {clasp ? (
             <>
               <button className="plain there" disabled={!clasp.tip} onClick={() => clasp.tip && hands.show(clasp.tip)} title="Turn the stage to its tip">
-                {shortName(clasp.name)} clasp
+                {clasp.name}
               </button>{" "}
               <span className="num">
                 tip {lengthText(clasp.gaugeMm, units)} {clasp.surface}
               </span>{" "}
               <span className="soft">
-                {clasp.material} · {clasp.answer}
+                {clasp.material.replaceAll("-", " ")} · {clasp.answer}
                 {clasp.chosen ? " · chosen" : ""}
                 {clasp.byHand ? " · arm shaped by hand" : ""}
               </span>
