@@ -31,7 +31,7 @@ export const test = base.extend<{ page: Page }>({
 });
 
 /** Closes the scans that a test opened: the program holds so many at once, and the next test may bring its own. */
-async function clear(page: Page): Promise<void> {
+export async function clear(page: Page): Promise<void> {
   await page.goto("about:blank");
   const { casts } = await api<{ casts: { id: string; name: string }[] }>("casts");
   const { origin, hash } = ADDRESS();

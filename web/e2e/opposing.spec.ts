@@ -3,7 +3,8 @@ import { expect } from "@playwright/test";
 import { dot, sub } from "../src/values/vec";
 import { decodeMesh } from "../src/wire/mesh";
 import type { CastInfo } from "../src/wire/types";
-import { ADDRESS, api, arch, openBench, surveyed, tagReading, test } from "./bench";
+import { ADDRESS, api, arch, clear, openBench, surveyed, tagReading, test } from "./bench";
+import { keepInCase } from "./job-steps";
 
 /** How far over the reference plane the antagonist's own mirror image lies [mm]. */
 const LIFT_MM = 1;
@@ -17,7 +18,7 @@ test("the room to the opposing teeth is shown on the cast and read by the rod; t
   await page.getByRole("button", { name: "lower", exact: true }).first().click();
   await surveyed(page, 0, 0);
   const { casts } = await api<{ casts: { id: string; name: string }[] }>("casts");
-  const { id } = casts.findLast((cast) => cast.name === "lower-35.ply")!;
+  let { id } = casts.findLast((cast) => cast.name === "lower-35.ply")!;
   const { frame } = await api<CastInfo>(`casts/${id}`);
   const { origin, hash } = ADDRESS();
   const answer = await fetch(`${origin}/api/casts/${id}/mesh`, { headers: { Authorization: `Bearer ${hash.slice(1)}` } });
@@ -56,6 +57,22 @@ test("the room to the opposing teeth is shown on the cast and read by the rod; t
   await page.screenshot({ path: test.info().outputPath("room.png") });
   await page.keyboard.press("v");
   await expect(page.getByLabel("Legend")).toContainText("undercut");
+
+  // A case keeps it: taken up again after both casts were put away, the scan lies over the cast as before.
+  const covered = (await panel.getAttribute("data-covered"))!;
+  await keepInCase(page, "bite-1");
+  await page.evaluate(() => sessionStorage.clear());
+  await clear(page);
+  await openBench(page);
+  await page.locator(".caselist summary").click();
+  await page.locator(".caselist li button", { hasText: "bite-1" }).click();
+  await expect(page.locator(".caselist summary")).toContainText("case bite-1", { timeout: 60_000 });
+  await expect(page.locator(".castname")).toHaveText("lower-35.ply");
+  await surveyed(page, 0, 0);
+  await page.getByRole("tab", { name: "Arch" }).click();
+  await expect(panel).toHaveAttribute("data-covered", covered, { timeout: 60_000 });
+  await expect(page.getByLabel("Opposing scan")).toContainText("antagonist.off");
+  id = (await api<{ casts: { id: string; name: string }[] }>("casts")).casts.findLast((cast) => cast.name === "lower-35.ply")!.id;
 
   const plane = page.getByLabel("Occlusal plane");
   await plane.getByRole("button", { name: "look at the plane over the teeth" }).click();

@@ -16,7 +16,8 @@ export function OpposingPanel(): ReactElement | null {
   const tooth = useBench((s) => s.tooth);
   const notation = useBench((s) => s.notation);
   const show = useAction(action("view.room"));
-  const [bite, setBite] = useState<string | null>(null);
+  const [chosenBite, setBite] = useState<string | null>(null);
+  const bite = opposing ? opposing.biteId : chosenBite;
   if (!cast?.frame) return null;
   const others = casts.filter(({ id }) => id !== cast.id);
   const room = opposing?.room.find((each) => each.tooth === tooth);

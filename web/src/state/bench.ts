@@ -76,7 +76,7 @@ export class Bench {
     this.store.subscribe(() => this.comparing.follow());
     this.keeping = new Keeping(this.store, api, keep);
     this.store.subscribe(() => this.keeping.follow());
-    this.opposing = new Opposing(this.store, api);
+    this.opposing = new Opposing(this.store, api, this.keeping);
     this.store.subscribe(() => this.opposing.follow());
     this.opening = new Opening(this.store, api, keep, this.surveying, this.teething);
   }
@@ -486,6 +486,7 @@ export class Bench {
     if (!opened || !document) return;
     this.keeping.opened();
     for (const command of newsCommands(document, opened.news)) this.edit(command, newGesture());
+    if (opened.opposingProblem) this.store.set({ problem: opened.opposingProblem });
     const words = newsWords(opened.news);
     if (words) this.store.set({ note: `Taken over from the command line: ${words}.` });
   }

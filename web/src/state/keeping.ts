@@ -54,6 +54,12 @@ export class Keeping {
     this.keep.keepDocument(this.store.get());
   }
 
+  /** Something that the case keeps beside the document changed: it is saved with it. */
+  changedBeside(): void {
+    this.saved = null;
+    this.follow();
+  }
+
   follow(): void {
     const { caseOf, document, kept } = this.store.get();
     if (!caseOf || !document || document === this.saved || this.running) return;

@@ -12,6 +12,7 @@ export class Opposing {
   constructor(
     private readonly store: Store<BenchState>,
     private readonly api: Api,
+    private readonly keeping: { changedBeside(): void },
   ) {}
 
   /** Another cast or another frame: what is known of its opposing scan is asked for. */
@@ -27,8 +28,9 @@ export class Opposing {
     const { cast } = this.store.get();
     if (!cast) return;
     this.store.set({ laying: true, problem: null });
-    await this.ask(cast.id, () => this.api.setOpposing(cast.id, opposing, bite));
+    const done = await this.ask(cast.id, () => this.api.setOpposing(cast.id, opposing, bite));
     this.store.set({ laying: false });
+    if (done) this.keeping.changedBeside();
   }
 
   /** The occlusal plane over the teeth found, or through three points; null where there is none, with the reason shown. */
@@ -43,14 +45,16 @@ export class Opposing {
     }
   }
 
-  private async ask(id: string, what: () => Promise<BenchState["opposing"]>): Promise<void> {
+  private async ask(id: string, what: () => Promise<BenchState["opposing"]>): Promise<boolean> {
     try {
       const opposing = await what();
       const clearance = opposing ? await this.api.clearance(id) : null;
-      if (this.store.get().cast?.id !== id) return;
+      if (this.store.get().cast?.id !== id) return false;
       this.store.set({ opposing, clearance, ...(clearance ? {} : { shading: "undercut" }) });
+      return true;
     } catch (error) {
       if (this.store.get().cast?.id === id) this.store.set({ problem: problemOf(error) });
+      return false;
     }
   }
 }

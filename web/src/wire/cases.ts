@@ -2,7 +2,7 @@ import type { Jaw } from "../values/tilt";
 import type { ChartDocument } from "../values/chart";
 import type { AnswersSaid } from "./abutments";
 import type { ChoicesSaid } from "./plan";
-import type { CastInfo } from "./types";
+import type { CastInfo, Problem } from "./types";
 
 /** One scan of a case in the store. */
 export interface CaseCard {
@@ -32,6 +32,8 @@ export interface OpenedCase extends CaseOf {
   readonly cast: CastInfo;
   readonly bench: Readonly<Record<string, unknown>> | null;
   readonly news: CaseNews;
+  /** Why the opposing scan of the case could not be laid; null where it was, or the case has none. */
+  readonly opposingProblem: Problem | null;
 }
 
 /** What a prescriber writes that no scan tells, by field; the keys are those of docs/prescription.md. */

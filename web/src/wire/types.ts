@@ -117,6 +117,8 @@ export interface Reading {
 
 /** The opposing scan as it lies over a cast. */
 export interface OpposingInfo {
+  /** Id of the open bite scan that it was laid by; null: it shares the frame of the cast. */
+  readonly biteId: string | null;
   /** The open cast that it is. */
   readonly id: string;
   readonly file: string;

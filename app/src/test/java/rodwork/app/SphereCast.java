@@ -1,6 +1,8 @@
 package rodwork.app;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import rodwork.geometry.Watch;
 import rodwork.geometry.io.MeshFiles;
 import rodwork.geometry.mesh.TriangleMesh;
@@ -20,6 +22,15 @@ public final class SphereCast {
   public static final TriangleMesh MESH = Bodies.sphere(RADIUS_MM, 1.2);
 
   private SphereCast() {}
+
+  /** A level sheet over it, as a scan in text (OFF). */
+  public static byte[] sheet(double heightMm) {
+    StringBuilder off = new StringBuilder("OFF\n4 2 0\n");
+    for (String corner : List.of("-60 -60", "60 -60", "-60 60", "60 60")) {
+      off.append(corner).append(' ').append(heightMm).append('\n');
+    }
+    return off.append("3 0 1 2\n3 1 3 2\n").toString().getBytes(StandardCharsets.UTF_8);
+  }
 
   /** Writes it as binary PLY. */
   public static Path in(Path folder) {

@@ -9,13 +9,18 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Chart;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CaseCast;
+import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.WantedTeeth;
+import rodwork.app.report.CaseOpposing;
 import rodwork.app.report.CaseSaid;
 import rodwork.app.report.ChartJson;
 import rodwork.app.report.ChartReader;
@@ -33,11 +38,29 @@ import rodwork.survey.Tilt;
 
 /** What may be put into a case. */
 final class CasePartsMixin {
+  @Spec(Spec.Target.MIXEE)
+  @SuppressWarnings("NullAway.Init") // picocli fills it in
+  private CommandSpec spec;
+
   @Option(names = "--upper", paramLabel = "SCAN", description = "Scan of the upper cast.")
   private @Nullable Path upper;
 
   @Option(names = "--lower", paramLabel = "SCAN", description = "Scan of the lower cast.")
   private @Nullable Path lower;
+
+  @Option(
+      names = "--opposing",
+      paramLabel = "SCAN",
+      description =
+          "Scan of the jaw that bites against it, in its frame unless --bite lays it: plan and"
+              + " prescription then know the room to it.")
+  private @Nullable Path opposing;
+
+  @Option(
+      names = "--bite",
+      paramLabel = "SCAN",
+      description = "Scan of both jaws in occlusion, which lays the opposing one.")
+  private @Nullable Path bite;
 
   @Option(
       names = "--missing",
@@ -69,7 +92,8 @@ final class CasePartsMixin {
       names = "--jaw",
       paramLabel = "upper|lower",
       converter = JawOption.class,
-      description = "Which jaw path and choices are for, where the case has scans of both.")
+      description =
+          "Which jaw path, choices and opposing scan are for, where the case has scans of both.")
   private @Nullable Jaw jaw;
 
   @Option(
@@ -86,6 +110,9 @@ final class CasePartsMixin {
     }
     if (lower != null) {
       words.add("lower scan " + lower.getFileName());
+    }
+    if (opposing != null) {
+      words.add("opposing scan " + opposing.getFileName());
     }
     if (missing != null || chart != null) {
       words.add("chart");
@@ -117,6 +144,15 @@ final class CasePartsMixin {
     if (lower != null) {
       edit = edit.put(name(PartKind.SCAN, Jaw.LOWER, lower), scan(lower, watch));
     }
+    if (opposing == null && bite != null) {
+      throw new ParameterException(
+          spec.commandLine(), "--bite needs --opposing, the scan of the opposing jaw");
+    }
+    if (opposing != null) {
+      CaseOpposing kept =
+          new CaseOpposing(given(opposing, watch), bite == null ? null : given(bite, watch));
+      edit = CaseOpposing.edit(edit, on, jaw(code, on), kept);
+    }
     if (missing != null || chart != null) {
       Chart read =
           chart == null
@@ -142,7 +178,7 @@ final class CasePartsMixin {
     return edit;
   }
 
-  /** The jaw that path and choices are for. */
+  /** The jaw that path, choices and opposing scan are for. */
   private Jaw jaw(CaseCode code, @Nullable CaseFile on) {
     if (jaw != null) {
       return jaw;
@@ -169,6 +205,11 @@ final class CasePartsMixin {
 
   private static byte[] utf8(String text) {
     return text.getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static CaseOpposing.ScanFile given(Path file, Watch watch) {
+    return new CaseOpposing.ScanFile(
+        String.valueOf(file.getFileName()), scan(file, watch), CastOptions.NONE);
   }
 
   private static byte[] scan(Path file, Watch watch) {

@@ -13,9 +13,11 @@ import rodwork.app.operation.CaseCast;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
+import rodwork.app.operation.OpposingScan;
 import rodwork.app.operation.WantedPath;
 import rodwork.app.operation.WantedTeeth;
 import rodwork.app.report.BenchWork;
+import rodwork.app.report.CaseOpposing;
 import rodwork.app.report.CaseSaid;
 import rodwork.app.report.ChoicesReader;
 import rodwork.casework.rulebook.Rulebook;
@@ -94,6 +96,13 @@ record CaseSource(CaseStore store, CaseFile file, CaseCast cast, CaseSaid said, 
 
   Answers answers(AnswersMixin given) {
     return given.given() ? given.said() : said.answers();
+  }
+
+  /** What is given, else the opposing scan that the case keeps; null: neither. */
+  @Nullable OpposingScan opposing(OpposingMixin given, OpenedCast over, Watch watch) {
+    return given.given()
+        ? given.over(over, watch)
+        : CaseOpposing.of(store, file, cast.jaw()).map(kept -> kept.over(over, watch)).orElse(null);
   }
 
   Rulebook rulebook(RulebookMixin given) {

@@ -34,6 +34,11 @@ final class OpposingMixin {
               + " share no frame.")
   private @Nullable Path bite;
 
+  /** Whether anything was said of it. */
+  boolean given() {
+    return opposing != null || bite != null;
+  }
+
   /** The opposing scan over a cast; null: none was given. */
   @Nullable OpposingScan over(OpenedCast cast, Watch watch) {
     Path other = opposing;

@@ -41,8 +41,8 @@ import rodwork.design.plan.Choices;
           + " it wants, in working order, each cut measured and held against its limit.",
       "What a person chooses otherwise stands in a file of choices and keeps its warnings.",
       "The teeth are found as rodwork teeth finds them, or read from --labels.",
-      "In place of a scan file the code of a case may be given: its chart, path, choices and answers"
-          + " hold where nothing else is said."
+      "In place of a scan file the code of a case may be given: its chart, path, choices, answers"
+          + " and opposing scan hold where nothing else is said."
     },
     mixinStandardHelpOptions = true,
     sortOptions = false)
@@ -189,7 +189,7 @@ final class PlanCommand implements Runnable {
                 new TreeSet<>(),
                 null,
                 kept.answers(answers))
-            .with(opposing.over(known.cast(), watch)),
+            .with(kept.opposing(opposing, known.cast(), watch)),
         kept.choices(choices),
         book,
         watch);

@@ -46,8 +46,8 @@ import rodwork.geometry.Watch;
     description = {
       "Writes the prescription of a cast at a path, as pages (PDF) and as JSON, with the survey table,"
           + " the picture, and the cast at its path for other programs and printers.",
-      "In place of a scan file the code of a case may be given: its chart, path, choices and answers"
-          + " hold where nothing else is said, and the prescription is kept in the case too."
+      "In place of a scan file the code of a case may be given: its chart, path, choices, answers"
+          + " and opposing scan hold where nothing else is said, and the prescription is kept in the case too."
     },
     mixinStandardHelpOptions = true,
     sortOptions = false)
@@ -189,7 +189,7 @@ final class PrescribeCommand implements Runnable {
                         new TreeSet<>(),
                         null,
                         from.answers(answers))
-                    .with(opposing.over(known.cast(), watch)),
+                    .with(from.opposing(opposing, known.cast(), watch)),
                 from.choices(choices),
                 book),
             new WritePrescription.Ask(

@@ -37,6 +37,11 @@ public final class OpenCast {
     return takeIn(MeshFiles.read(file, watch), options, watch);
   }
 
+  /** The same with a file that is in memory; {@code name} is what messages call it. */
+  public static Cast takeIn(byte[] content, String name, CastOptions options, Watch watch) {
+    return takeIn(MeshFiles.read(content, name, watch), options, watch);
+  }
+
   private static Cast takeIn(RawMesh raw, CastOptions options, Watch watch) {
     IntakeOptions usual = IntakeOptions.usual();
     return Intake.of(raw, options.unit().map(usual::withUnit).orElse(usual), watch);

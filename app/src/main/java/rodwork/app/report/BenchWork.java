@@ -72,17 +72,21 @@ public record BenchWork(JsonNode json) {
 
   /** Directions as they were told. */
   public FrameHints hints() {
-    JsonNode frame = json.path("bench").path("document").path("frame");
-    return new FrameHints(direction(frame, "up"), direction(frame, "front"));
+    return hints(json.path("bench").path("document").path("frame"), LABEL);
   }
 
-  private static @Nullable Vec3 direction(JsonNode frame, String name) {
+  /** The members "up" and "front" of an object of a part. */
+  static FrameHints hints(JsonNode frame, String part) {
+    return new FrameHints(direction(frame, "up", part), direction(frame, "front", part));
+  }
+
+  private static @Nullable Vec3 direction(JsonNode frame, String name, String part) {
     return frame.path(name).isArray()
-        ? JsonTriples.triple(frame.get(name), LABEL, "\"" + name + "\"")
+        ? JsonTriples.triple(frame.get(name), part, "\"" + name + "\"")
         : null;
   }
 
-  private static String word(LengthUnit unit) {
+  static String word(LengthUnit unit) {
     return switch (unit) {
       case CENTIMETRE -> "cm";
       case METRE -> "m";

@@ -20,8 +20,10 @@ import rodwork.app.operation.CaseCast;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
+import rodwork.app.operation.OpposingScan;
 import rodwork.app.report.AnswerReader;
 import rodwork.app.report.BenchWork;
+import rodwork.app.report.CaseOpposing;
 import rodwork.app.report.CaseSaid;
 import rodwork.app.report.ChartJson;
 import rodwork.app.report.ChoicesReader;
@@ -36,6 +38,7 @@ import rodwork.casework.store.Part;
 import rodwork.casework.store.PartKind;
 import rodwork.casework.store.PartName;
 import rodwork.casework.store.StoreProblem;
+import rodwork.geometry.Refusal;
 import rodwork.geometry.Watch;
 import rodwork.survey.Tilt;
 
@@ -155,7 +158,27 @@ final class CaseRoutes {
     for (Map.Entry<CaseSaid.What, byte[]> part : said.entrySet()) {
       edit = edit.put(part.getKey().of(jaw), part.getValue());
     }
-    return edit;
+    return CaseOpposing.edit(edit, before, jaw, shelf.opposingFiles(id));
+  }
+
+  /**
+   * Lays the opposing scan of a case over its cast again; what keeps it from lying there is told
+   * and takes nothing out of the case.
+   */
+  private @Nullable Refusal lay(String id, OpenedCast cast, CaseOpposing kept) {
+    shelf.setOpposingFiles(id, kept);
+    try {
+      String other = shelf.opened(kept.opposing());
+      CaseOpposing.ScanFile both = kept.bite();
+      String bite = both == null ? null : shelf.opened(both);
+      OpposingScan scan =
+          OpposingScan.of(
+              cast, shelf.get(other), bite == null ? null : shelf.get(bite).cast(), Watch.NONE);
+      shelf.setOpposing(id, cast, new LaidOpposing(other, bite, scan));
+      return null;
+    } catch (Refusal refused) {
+      return refused;
+    }
   }
 
   /** What the bench says in the form that the command line reads. */
@@ -220,7 +243,11 @@ final class CaseRoutes {
         OpenCast.of(
             one.content(), name, new CastOptions(one.jaw(), work.hints(), work.unit()), Watch.NONE);
     String id = shelf.add(cast, Scan.of(name, one.content(), work.unit()), book);
+    OpenedCast laidUnder = shelf.get(id);
+    Refusal apart =
+        CaseOpposing.of(store, file, one.jaw()).map(kept -> lay(id, laidUnder, kept)).orElse(null);
     ObjectNode json = standing(file);
+    json.set("opposingProblem", Json.orNull(Problems.json(apart)));
     json.set("rulebook", Json.object().put("title", book.title()).put("hash", book.hash()));
     json.set("cast", CastJson.info(id, cast));
     json.set("news", news);

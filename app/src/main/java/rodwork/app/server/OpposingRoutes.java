@@ -14,6 +14,7 @@ import rodwork.app.AppRefusal;
 import rodwork.app.operation.FoundTeeth;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.OpposingScan;
+import rodwork.app.report.CaseOpposing;
 import rodwork.app.report.Json;
 import rodwork.app.report.OpposingJson;
 import rodwork.geometry.Watch;
@@ -46,14 +47,16 @@ final class OpposingRoutes {
     String other = name(body, "opposing");
     String bite = name(body, "bite");
     if (other == null) {
-      shelf.setOpposing(id, cast, null);
+      shelf.takeOpposingAway(id);
       answer(request, id, null);
       return;
     }
     Cast both = bite == null ? null : shelf.get(bite).cast();
     LaidOpposing laid =
-        new LaidOpposing(other, OpposingScan.of(cast, shelf.get(other), both, Watch.NONE));
+        new LaidOpposing(other, bite, OpposingScan.of(cast, shelf.get(other), both, Watch.NONE));
     shelf.setOpposing(id, cast, laid);
+    shelf.setOpposingFiles(
+        id, new CaseOpposing(shelf.file(other), bite == null ? null : shelf.file(bite)));
     answer(request, id, laid);
   }
 
@@ -82,6 +85,7 @@ final class OpposingRoutes {
     } else {
       ObjectNode told = OpposingJson.of(laid.scan());
       told.put("id", laid.id());
+      told.put("biteId", laid.bite());
       Dentition dentition = shelf.teeth(id).map(FoundTeeth::dentition).orElse(null);
       told.set(
           "room",

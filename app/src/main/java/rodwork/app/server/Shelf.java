@@ -11,14 +11,17 @@ import java.util.concurrent.CompletableFuture;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.Arch;
+import rodwork.anatomy.FrameHints;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.teeth.ToothFinding;
 import rodwork.app.AppRefusal;
+import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.FoundTeeth;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.OpposingScan;
 import rodwork.app.operation.ThinnedCast;
+import rodwork.app.report.CaseOpposing;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.geometry.Watch;
 
@@ -43,6 +46,9 @@ final class Shelf {
 
   /** As they were last laid over a cast; a new frame turns the room with it. */
   private final Map<String, LaidOpposing> opposing = new HashMap<>();
+
+  /** The files of what lies, or was to lie, over a cast, for its case. */
+  private final Map<String, CaseOpposing> opposingFiles = new HashMap<>();
 
   /** What a cast is surveyed, searched, judged and planned by, where its case has none. */
   private final Rulebook rulebook;
@@ -236,15 +242,54 @@ final class Shelf {
     throw otherwise.with();
   }
 
-  /** Keeps what lies over a cast, unless the cast has changed or gone meanwhile; null: nothing. */
-  synchronized void setOpposing(String id, OpenedCast cast, @Nullable LaidOpposing laid) {
+  /** Keeps what lies over a cast, unless the cast has changed or gone meanwhile. */
+  synchronized void setOpposing(String id, OpenedCast cast, LaidOpposing laid) {
     if (cast.equals(casts.get(id))) {
-      if (laid == null) {
-        opposing.remove(id);
-      } else {
-        opposing.put(id, laid);
+      opposing.put(id, laid);
+    }
+  }
+
+  /** Takes away what lies over a cast. */
+  synchronized void takeOpposingAway(String id) {
+    opposing.remove(id);
+    opposingFiles.remove(id);
+  }
+
+  /** Remembers the files of an opposing scan for the case, also where it cannot be laid. */
+  synchronized void setOpposingFiles(String id, CaseOpposing files) {
+    if (casts.containsKey(id)) {
+      opposingFiles.put(id, files);
+    }
+  }
+
+  /** The files of the opposing scan of a cast; null: none. */
+  synchronized @Nullable CaseOpposing opposingFiles(String id) {
+    return opposingFiles.get(id);
+  }
+
+  /** An open cast as a case keeps it, understood as it is now. */
+  CaseOpposing.ScanFile file(String id) {
+    OpenedCast cast = get(id);
+    Scan scan = scan(id);
+    FrameHints as =
+        cast.finding() == null
+            ? FrameHints.NONE
+            : new FrameHints(cast.frame().z(), cast.frame().y());
+    return new CaseOpposing.ScanFile(
+        scan.name(), scan.content(), new CastOptions(cast.jaw(), as, scan.unit()));
+  }
+
+  /** The open cast that came from a file of a case, opened where it is not; its id. */
+  String opened(CaseOpposing.ScanFile file) {
+    synchronized (this) {
+      for (Map.Entry<String, Scan> scan : scans.entrySet()) {
+        if (file.is(scan.getValue().part()) && casts.containsKey(scan.getKey())) {
+          return scan.getKey();
+        }
       }
     }
+    checkRoom();
+    return add(file.open(Watch.NONE), Scan.of(file.name(), file.content(), file.options().unit()));
   }
 
   /** The opposing scan of a cast as it was last laid over it. */
@@ -269,7 +314,7 @@ final class Shelf {
       forgetPrepared(id);
       LaidOpposing laid = opposing.remove(id);
       if (laid != null && changed.finding() != null) {
-        opposing.put(id, new LaidOpposing(laid.id(), laid.scan().over(changed)));
+        opposing.put(id, laid.over(changed));
       }
     }
     return changed;
@@ -286,7 +331,7 @@ final class Shelf {
     rulebooks.remove(id);
     teeth.remove(id);
     known.remove(id);
-    opposing.remove(id);
+    takeOpposingAway(id);
     forgetPrepared(id);
     if (casts.remove(id) == null) {
       throw AppRefusal.CAST_NOT_OPEN.with(id);

@@ -8,8 +8,10 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rodwork.anatomy.FrameHints;
@@ -19,6 +21,7 @@ import rodwork.anatomy.chart.ToothNumber;
 import rodwork.app.SphereCast;
 import rodwork.app.operation.CaseCast;
 import rodwork.app.operation.CastOptions;
+import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.report.BenchWork;
 import rodwork.app.report.CaseSaid;
@@ -33,6 +36,8 @@ import rodwork.casework.store.PartName;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.io.LengthUnit;
+import rodwork.geometry.io.MeshFiles;
+import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.testing.Shared;
 
 /** A case on the command line is understood as it was on the bench. */
@@ -83,6 +88,102 @@ class CaseSourceTest {
             CaseSaid.bytes(
                 bench(Optional.empty(), "\"up\":[%s,%s,%s]".formatted(up.x(), up.y(), up.z())))));
     assertThat(axis(plan()).distance(up)).isLessThan(1e-5);
+  }
+
+  @Test
+  void aPlanOfACaseKnowsTheOpposingScanThatTheCaseKeeps() throws IOException {
+    Path lower = Shared.file("arches/lower-35.ply");
+    OpenedCast cast = OpenCast.of(lower, CastOptions.NONE, Watch.NONE);
+    Path antagonist = folder.resolve("antagonist.ply");
+    TriangleMesh laid = mirrored(cast);
+    MeshFiles.write(antagonist, moved(laid, new Vec3(4, 7, 12)), Watch.NONE);
+    Path bite = folder.resolve("bite.ply");
+    MeshFiles.write(bite, both(cast.mesh(), laid), Watch.NONE);
+    String store = folder.resolve("store").toString();
+    Shell made =
+        Shell.run(
+            "case",
+            "new",
+            "A7",
+            "--store",
+            store,
+            "--missing",
+            "35",
+            "--lower",
+            lower.toString(),
+            "--opposing",
+            antagonist.toString(),
+            "--bite",
+            bite.toString());
+    assertThat(made.code()).as(made.err()).isEqualTo(0);
+    String labels = Shared.file("arches/lower-35.labels.json").toString();
+    Shell given =
+        Shell.run(
+            "plan",
+            lower.toString(),
+            "--missing",
+            "35",
+            "--labels",
+            labels,
+            "--opposing",
+            antagonist.toString(),
+            "--bite",
+            bite.toString(),
+            "--json",
+            "-");
+    Shell bare =
+        Shell.run("plan", lower.toString(), "--missing", "35", "--labels", labels, "--json", "-");
+    JsonNode kept = plan();
+    assertThat(kept.get("findings")).isEqualTo(Json.read(given.out()).get("findings"));
+    assertThat(kept.get("findings")).isNotEqualTo(Json.read(bare.out()).get("findings"));
+  }
+
+  /** The cast mirrored in a level plane over it: what a person could hold against it. */
+  private static TriangleMesh mirrored(OpenedCast cast) {
+    TriangleMesh mesh = cast.mesh();
+    Vec3 up = cast.frame().z();
+    double[] xyz = new double[3 * mesh.vertexCount()];
+    int[] corners = new int[3 * mesh.triangleCount()];
+    for (int v = 0; v < mesh.vertexCount(); v++) {
+      double off = 1 - mesh.vertex(v).minus(cast.frame().origin()).dot(up);
+      Vec3 p = mesh.vertex(v).plus(up.times(2 * off));
+      xyz[3 * v] = p.x();
+      xyz[3 * v + 1] = p.y();
+      xyz[3 * v + 2] = p.z();
+    }
+    for (int t = 0; t < mesh.triangleCount(); t++) {
+      for (int k = 0; k < 3; k++) {
+        corners[3 * t + 2 - k] = mesh.corner(t, k);
+      }
+    }
+    return TriangleMesh.of(xyz, corners);
+  }
+
+  private static TriangleMesh moved(TriangleMesh mesh, Vec3 by) {
+    double[] xyz = new double[3 * mesh.vertexCount()];
+    for (int v = 0; v < mesh.vertexCount(); v++) {
+      xyz[3 * v] = mesh.x(v) + by.x();
+      xyz[3 * v + 1] = mesh.y(v) + by.y();
+      xyz[3 * v + 2] = mesh.z(v) + by.z();
+    }
+    return TriangleMesh.of(xyz, mesh.copyOfCorners());
+  }
+
+  private static TriangleMesh both(TriangleMesh one, TriangleMesh other) {
+    int n = one.vertexCount();
+    double[] xyz = new double[3 * (n + other.vertexCount())];
+    for (int v = 0; v < n + other.vertexCount(); v++) {
+      Vec3 p = v < n ? one.vertex(v) : other.vertex(v - n);
+      xyz[3 * v] = p.x();
+      xyz[3 * v + 1] = p.y();
+      xyz[3 * v + 2] = p.z();
+    }
+    return TriangleMesh.of(
+        xyz,
+        IntStream.concat(
+                Arrays.stream(one.copyOfCorners()),
+                Arrays.stream(other.copyOfCorners()).map(v -> v + n))
+            .toArray());
   }
 
   private static Vec3 axis(JsonNode plan) {

@@ -271,6 +271,74 @@ class CaseRoutesTest {
     assertThat(refused("POST", "/api/cases/E/open", "")).isEqualTo("json-wrong");
   }
 
+  @Test
+  void theOpposingScanIsLaidAgainAfterTheProgramEndedAndTakenAwayForGood() throws IOException {
+    String id = open("&jaw=lower");
+    String path = "/api/casts/" + id + "/opposing";
+    byte[] sheet = SphereCast.sheet(25);
+    String other = visitor.json("POST", "/api/casts?name=sheet.off", sheet, 201).get("id").asText();
+    visitor.json("POST", path, "{\"opposing\":\"" + other + "\"}", 200);
+    visitor.json("DELETE", "/api/casts/" + other, "", 204);
+    visitor.json("PUT", "/api/cases/F", work(id, "null", BENCH), 201);
+    stop();
+    start();
+    JsonNode again = visitor.json("POST", "/api/cases/F/open", "", 200);
+    assertThat(again.get("opposingProblem").isNull()).isTrue();
+    id = again.get("cast").get("id").asText();
+    path = "/api/casts/" + id + "/opposing";
+    JsonNode laid = visitor.json("GET", path, "", 200).get("opposing");
+    assertThat(laid.get("file").asText()).isEqualTo("sheet.off");
+    assertThat(laid.get("biteId").isNull()).isTrue();
+    assertThat(laid.get("coveredShare").asDouble()).isEqualTo(1);
+    // It lies among the open casts, once.
+    int open = visitor.json("GET", "/api/casts", "", 200).get("casts").size();
+    visitor.json("POST", "/api/cases/F/open", "", 200);
+    assertThat(visitor.json("GET", "/api/casts", "", 200).get("casts")).hasSize(open + 1);
+
+    CaseStore store = CaseStore.existing(bench.resolve("the cases"));
+    var file = store.get(new CaseCode("F"));
+    assertThat(store.read(file.part(PartKind.OPPOSING, Jaw.LOWER).orElseThrow().getValue()))
+        .isEqualTo(sheet);
+    String on = again.get("revision").asText();
+    on =
+        visitor
+            .json("PUT", "/api/cases/F", work(id, on, BENCH.replace(":3,", ":4,")), 200)
+            .get("revision")
+            .asText();
+    assertThat(store.get(new CaseCode("F")).part(PartKind.OPPOSING, Jaw.LOWER)).isPresent();
+    visitor.json("POST", path, "{\"opposing\":null}", 200);
+    visitor.json("PUT", "/api/cases/F", work(id, on, BENCH), 200);
+    assertThat(store.get(new CaseCode("F")).part(PartKind.OPPOSING, Jaw.LOWER)).isEmpty();
+  }
+
+  @Test
+  void anOpposingScanThatCannotBeLaidIsToldAndStaysInTheCase() throws IOException {
+    String id = open("&jaw=lower");
+    visitor.json("PUT", "/api/cases/G", work(id, "null", BENCH), 201);
+    CaseStore store = CaseStore.existing(bench.resolve("the cases"));
+    var file = store.get(new CaseCode("G"));
+    byte[] sheet =
+        new String(SphereCast.sheet(25), StandardCharsets.UTF_8)
+            .replace("60", "1060")
+            .replace("-1060", "1000")
+            .getBytes(StandardCharsets.UTF_8);
+    store.change(
+        file,
+        "opposing",
+        CaseEdit.NONE.put(new PartName(PartKind.OPPOSING, Jaw.LOWER, "far.off"), sheet));
+    JsonNode opened = visitor.json("POST", "/api/cases/G/open", "", 200);
+    assertThat(opened.get("opposingProblem").get("code").asText()).isEqualTo("opposing-elsewhere");
+    visitor.json(
+        "PUT",
+        "/api/cases/G",
+        work(
+            opened.get("cast").get("id").asText(),
+            opened.get("revision").asText(),
+            BENCH.replace(":3,", ":4,")),
+        200);
+    assertThat(store.get(new CaseCode("G")).part(PartKind.OPPOSING, Jaw.LOWER)).isPresent();
+  }
+
   private List<String> news(String code) throws IOException {
     List<String> names = new ArrayList<>();
     visitor

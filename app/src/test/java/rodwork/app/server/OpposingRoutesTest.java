@@ -8,10 +8,8 @@ import java.io.IOException;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -146,10 +144,6 @@ class OpposingRoutesTest {
   }
 
   private static byte[] sheet() {
-    StringBuilder off = new StringBuilder("OFF\n4 2 0\n");
-    for (String corner : List.of("-60 -60", "60 -60", "-60 60", "60 60")) {
-      off.append(corner).append(' ').append(SHEET_MM).append('\n');
-    }
-    return off.append("3 0 1 2\n3 1 3 2\n").toString().getBytes(StandardCharsets.UTF_8);
+    return SphereCast.sheet(SHEET_MM);
   }
 }

@@ -32,6 +32,13 @@ public record CaseEdit(SortedMap<PartName, byte[]> puts, Set<PartName> drops) {
     return new CaseEdit(puts, more);
   }
 
+  /** A part that is not dropped after all. */
+  public CaseEdit keep(PartName name) {
+    Set<PartName> less = new HashSet<>(drops);
+    less.remove(name);
+    return new CaseEdit(puts, less);
+  }
+
   SortedMap<PartName, Part> on(SortedMap<PartName, Part> parts) {
     SortedMap<PartName, Part> changed = new TreeMap<>(parts);
     changed.keySet().removeAll(drops);

@@ -7,6 +7,10 @@ import java.util.Optional;
 public enum PartKind {
   /** The scan file as it came, byte for byte. */
   SCAN,
+  /** The scan of the opposing jaw, as it came; its jaw is that of the cast that it lies over. */
+  OPPOSING,
+  /** The scan of both jaws in occlusion that it was laid by, as it came. */
+  BITE,
   CHART,
   /** What a person said of teeth: points, pins, borders that were pulled. */
   TEETH,

@@ -41,6 +41,7 @@ class CaseArchiveTest {
     assertThat(taken).isEqualTo(store.get(CODE));
     assertThat(other.history(CODE)).isEqualTo(store.history(CODE));
     assertThat(other.read(part(taken.now(), SCAN))).isEqualTo(large(1));
+    assertThat(other.read(part(taken.now(), CaseStoreTest.OPPOSING))).isEqualTo(large(2));
     Path again = folder.resolve("again.zip");
     CaseArchive.export(other, CODE, again);
     assertThat(Files.mismatch(archive, again)).isEqualTo(-1);

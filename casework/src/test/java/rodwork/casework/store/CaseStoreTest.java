@@ -26,6 +26,9 @@ class CaseStoreTest {
   private static final Clock NOON =
       Clock.fixed(Instant.parse("2026-03-01T12:00:00Z"), ZoneOffset.UTC);
 
+  /** The scan of the other jaw lies with the cast that it bites on. */
+  static final PartName OPPOSING = new PartName(PartKind.OPPOSING, Jaw.UPPER, "lower.stl");
+
   @TempDir Path folder;
 
   static byte[] text(String text) {
@@ -44,7 +47,9 @@ class CaseStoreTest {
 
   /** A case with a scan, three charts, one of them undone. */
   static CaseFile someCase(CaseStore store) {
-    CaseFile at = store.create(CODE, "scan taken in", CaseEdit.NONE.put(SCAN, large(1)));
+    CaseFile at =
+        store.create(
+            CODE, "scan taken in", CaseEdit.NONE.put(SCAN, large(1)).put(OPPOSING, large(2)));
     at = store.change(at, "16 missing", CaseEdit.NONE.put(CHART, text("one")));
     at = store.change(at, "17 missing", CaseEdit.NONE.put(CHART, text("two")));
     return store.undo(at);
@@ -73,7 +78,7 @@ class CaseStoreTest {
     assertThat(again.read(part(at.now(), CHART))).isEqualTo(text("two"));
     assertThat(at.canRedo()).isFalse();
     at = again.undo(again.undo(at));
-    assertThat(at.now().parts()).containsOnlyKeys(SCAN);
+    assertThat(at.now().parts()).containsOnlyKeys(SCAN, OPPOSING);
     assertThat(at.canUndo()).isFalse();
     at = again.redo(again.redo(at));
     assertThat(again.read(part(at.now(), CHART))).isEqualTo(text("two"));
