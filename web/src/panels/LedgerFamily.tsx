@@ -1,10 +1,9 @@
 import { type ReactElement, useState } from "react";
 import { byVerdict, chosen as choiceOf, deciding, looked, rowOf, shortName, SIGNS } from "../state/ledger";
 import { worded } from "../values/tooth-number";
-import { lengthText, mm } from "../values/units";
 import type { FamilyAnswer, Finding, Where } from "../wire/abutments";
 import { ClaspFigures } from "./ClaspFigures";
-import { findingText, limitText, toldText, VERDICT_SIGNS } from "./ledger-words";
+import { findingText, limitText, preparationText, toldText, VERDICT_SIGNS } from "./ledger-words";
 import { useBench, useDesk } from "./use-bench";
 
 /** A place in words; where there is a point, a click turns the stage to it. */
@@ -64,7 +63,7 @@ export function LedgerFamily({ family, row, chosen }: Props): ReactElement {
         {answer}
         {no && `: ${findingText(no, units)} (${no.standing})`}
         {changes.map(({ rule, what }) => `: ${what} (${rule.replaceAll("-", " ")})`).join("")}
-        {preparations.map(({ rule, what, amountMm }) => `: ${what}, ${lengthText(mm(amountMm), units === "in" ? "in" : "mm")} (${rule.replaceAll("-", " ")})`).join("")}
+        {preparations.map((each) => `: ${preparationText(each, units)} (${each.rule.replaceAll("-", " ")})`).join("")}
       </p>
       {open && (
         <>

@@ -5,6 +5,7 @@ import { lengthText } from "../values/units";
 import { partName, type Plan, type PlannedRest, REST_KINDS, type RestKind, type RestSide } from "../wire/plan";
 import type { Fdi } from "../wire/types";
 import { FindingList, toothOf } from "./PlanFindings";
+import { preparationText } from "./ledger-words";
 import { useBench, useDesk } from "./use-bench";
 import { usePart } from "./use-part";
 
@@ -65,7 +66,7 @@ export function PlanTooth({ plan, tooth }: { readonly plan: Plan; readonly tooth
               </span>
               {!clasp.retentive && <span className="line soft">No retentive arm is drawn: its tip has no place on the tooth as it is.</span>}
               {clasp.preparations.length > 0 && (
-                <span className="line soft num">{clasp.preparations.map(({ what, amountMm }) => `${what}, ${lengthText(amountMm, units === "in" ? "in" : "mm")}`).join("; ")}</span>
+                <span className="line soft num">{clasp.preparations.map((each) => preparationText(each, units)).join("; ")}</span>
               )}
             </>
           ) : (

@@ -1,5 +1,5 @@
 import { lengthText, mm, type UnitChoice } from "../values/units";
-import type { Finding, Limit, Told, Verdict } from "../wire/abutments";
+import type { ClaspPreparation, Finding, Limit, Told, Verdict } from "../wire/abutments";
 
 /** Signs of verdicts, read without colour. */
 export const VERDICT_SIGNS: Readonly<Record<Verdict, string>> = { met: "✓", "not met": "×", "too close to call": "≈", "not known": "?" };
@@ -17,6 +17,16 @@ export function toldText(told: Told, units: UnitChoice): string {
   if (told.kind === "measured" && told.unit in UNITS) return figure(told.value, told.uncertainty, told.unit);
   if (told.kind === "at-least" && told.unit === "mm") return `over ${lengthText(mm(told.value), short(units))}`;
   return told.words;
+}
+
+/** Less than this is no amount: the reading is too close to its limit. */
+const NOTHING_MM = 0.005;
+
+/** What is done to a tooth first: how much, and what that takes of the enamel where it is another number. */
+export function preparationText({ what, amountMm, enamelMm }: ClaspPreparation, units: UnitChoice): string {
+  if (amountMm < NOTHING_MM) return `${what}, if at all: too close to call`;
+  const enamel = enamelMm === null ? "" : ` (takes ${lengthText(enamelMm, short(units))} of enamel)`;
+  return `${what}, ${lengthText(amountMm, short(units))}${enamel}`;
 }
 
 export function limitText(limit: Limit, units: UnitChoice): string {

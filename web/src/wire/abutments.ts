@@ -100,6 +100,15 @@ export interface ClaspTold {
   readonly advice: readonly string[];
 }
 
+/** What a clasp wants done in the mouth first. */
+export interface ClaspPreparation {
+  readonly rule: string;
+  readonly what: string;
+  readonly amountMm: Mm;
+  /** What that takes of the enamel; null where it is not another number. */
+  readonly enamelMm: Mm | null;
+}
+
 /** One family of clasps at one abutment. */
 export interface FamilyAnswer {
   readonly family: string;
@@ -111,7 +120,7 @@ export interface FamilyAnswer {
   readonly gauge: Threshold;
   readonly material: string;
   readonly rankedBy: string;
-  readonly preparations: readonly { readonly rule: string; readonly what: string; readonly amountMm: Mm }[];
+  readonly preparations: readonly ClaspPreparation[];
   /** What must be made otherwise about the clasp itself. */
   readonly changes: readonly { readonly rule: string; readonly what: string }[];
   readonly warnings: readonly string[];

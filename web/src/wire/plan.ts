@@ -3,7 +3,7 @@ import type { Pieces } from "../values/tooth-number";
 import type { TorusSite } from "../values/chart";
 import type { Mm } from "../values/units";
 import type { ScanVec } from "../values/vec";
-import type { ArmsTold, Finding, Told } from "./abutments";
+import type { ArmsTold, ClaspPreparation, Finding, Told } from "./abutments";
 import type { Cut, Preparation } from "./preparation";
 import type { Fdi } from "./types";
 
@@ -59,7 +59,7 @@ export interface PlannedClasp {
   readonly byHand: boolean;
   readonly chosen: boolean;
   readonly warnings: readonly string[];
-  readonly preparations: readonly { readonly rule: string; readonly what: string; readonly amountMm: Mm }[];
+  readonly preparations: readonly ClaspPreparation[];
 }
 
 export interface PlannedMinor {

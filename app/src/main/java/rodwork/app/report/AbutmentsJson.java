@@ -217,8 +217,7 @@ public final class AbutmentsJson {
     json.put("rankedBy", judgement.rankedBy());
     ArrayNode preparations = json.putArray("preparations");
     for (Judgement.Preparation p : judgement.preparations()) {
-      ObjectNode one = preparations.addObject().put("rule", p.clause()).put("what", p.what());
-      Json.put(one, "amountMm", p.amountMm());
+      preparations.add(preparation(p));
     }
     ArrayNode changes = json.putArray("changes");
     for (Judgement.Change c : judgement.changes()) {
@@ -234,6 +233,14 @@ public final class AbutmentsJson {
       findings.add(one);
     }
     return json;
+  }
+
+  /** What is done first, how much, and what that takes of the enamel. */
+  static ObjectNode preparation(Judgement.Preparation p) {
+    ObjectNode one = Json.object().put("rule", p.clause()).put("what", p.what());
+    Json.put(one, "amountMm", p.amountMm());
+    Json.put(one, "enamelMm", p.enamelMm().orElse(Double.NaN));
+    return one;
   }
 
   private static String otherwise(Clause.Consequence consequence) {

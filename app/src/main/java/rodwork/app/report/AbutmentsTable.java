@@ -241,11 +241,7 @@ public final class AbutmentsTable {
           name
               + ": serves after: "
               + Stream.concat(
-                      j.preparations().stream()
-                          .map(
-                              p ->
-                                  String.format(
-                                      Locale.ROOT, "%s, %.2f mm", p.what(), p.amountMm())),
+                      j.preparations().stream().map(Judgement.Preparation::words),
                       j.changes().stream().map(Judgement.Change::what))
                   .collect(Collectors.joining("; "))
               + ". "

@@ -151,8 +151,7 @@ public final class PlanJson {
     json.set("warnings", Json.texts(judgement.warnings()));
     ArrayNode preparations = json.putArray("preparations");
     for (Judgement.Preparation p : judgement.preparations()) {
-      ObjectNode one = preparations.addObject().put("rule", p.clause()).put("what", p.what());
-      Json.put(one, "amountMm", p.amountMm());
+      preparations.add(AbutmentsJson.preparation(p));
     }
     return json;
   }

@@ -2,7 +2,7 @@ package rodwork.app.report;
 
 import java.nio.file.Path;
 import rodwork.app.operation.MakePlan;
-import rodwork.design.preparation.PreparedCast;
+import rodwork.design.cut.PreparedCast;
 import rodwork.geometry.Watch;
 import rodwork.geometry.io.MeshFiles;
 

@@ -22,8 +22,8 @@ import rodwork.app.report.Json;
 import rodwork.app.report.PlanJson;
 import rodwork.casework.drawing.PlanDrawing;
 import rodwork.casework.drawing.Sheet;
+import rodwork.design.cut.PreparedCast;
 import rodwork.design.plan.Choices;
-import rodwork.design.preparation.PreparedCast;
 import rodwork.geometry.Watch;
 
 /** The plan of a denture on a cast whose teeth are known, and its drawing: docs/protocol.md. */

@@ -2,7 +2,7 @@ package rodwork.casework.drawing;
 
 import java.util.List;
 import java.util.Locale;
-import rodwork.design.preparation.PreparedCast.Piece;
+import rodwork.design.cut.PreparedCast.Piece;
 import rodwork.design.preparation.Step;
 
 /**

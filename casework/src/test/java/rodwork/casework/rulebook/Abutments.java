@@ -62,6 +62,8 @@ final class Abutments {
     put(general, Fact.RECIPROCAL_UNDERCUT, 0);
     put(general, Fact.FACIAL_ARM_UNDERCUT, 0);
     put(general, Fact.RECIPROCAL_HEIGHT, 3);
+    put(general, Fact.LOWERING_ENAMEL_ORIGIN, 0.3);
+    put(general, Fact.LOWERING_ENAMEL_MIDDLE, 0.3);
     put(general, Fact.CIRCLET_LENGTH, 16);
     put(general, Fact.BAR_LENGTH, 14);
     general.put(Fact.BAR_CROSSING, Reading.degrees(88, 3));

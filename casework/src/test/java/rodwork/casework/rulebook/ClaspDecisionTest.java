@@ -1,6 +1,7 @@
 package rodwork.casework.rulebook;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -384,11 +385,37 @@ class ClaspDecisionTest {
             all(Answer.SERVES_AFTER, "cast-circumferential")));
     c.add(
         new Change(
-            "a line so high that it cannot be lowered",
+            "a line whose lowering would take too much enamel",
             p,
-            Abutments.facial(p, near, Abutments.third(0.6, 0.5, 2.5, 0.25, 0.5)),
+            Abutments.facial(p, near, Abutments.third(0.6, 1.2, 2.5, 0.25, 0.5))
+                .with(Fact.LOWERING_ENAMEL_ORIGIN, mm(0.6)),
             "cast-arm-above-line-at-origin",
             out("cast-circumferential")));
+    c.add(
+        new Change(
+            "a line that ends at the margin before it is lowered",
+            p,
+            Abutments.facial(p, near, Abutments.third(0.6, 1.2, 2.5, 0.25, 0.5))
+                .with(Fact.LOWERING_ENAMEL_ORIGIN, new Reading.NoRoom("the crown ends before")),
+            "cast-arm-above-line-at-origin",
+            out("cast-circumferential")));
+    AbutmentFacts canine = p.with(Fact.TOOTH_KIND, word("canine"));
+    c.add(
+        new Change(
+            "a front tooth has less enamel to lose where the arm begins",
+            canine,
+            Abutments.facial(canine, near, Abutments.third(0.6, 1.2, 2.5, 0.25, 0.5))
+                .with(Fact.LOWERING_ENAMEL_ORIGIN, mm(0.4)),
+            "cast-arm-above-line-at-origin-front",
+            out("cast-circumferential")));
+    c.add(
+        new Change(
+            "a front tooth has less enamel to lose in the middle",
+            canine,
+            Abutments.facial(canine, AcrossThird.MIDDLE, Abutments.third(0.6, 1.0, 2.5, 0.25, 0.5))
+                .with(Fact.LOWERING_ENAMEL_MIDDLE, mm(0.4)),
+            "cast-arm-above-line-in-middle-front",
+            out("cast-circumferential", "reverse-circlet")));
     c.add(
         new Change(
             "a line high in the middle",
@@ -487,6 +514,7 @@ class ClaspDecisionTest {
     List<AbutmentFacts> bases =
         List.of(
             Abutments.premolar(),
+            Abutments.premolar().with(Fact.TOOTH_KIND, word("canine")),
             Abutments.freeEnd(),
             Abutments.tippedMolar("lower"),
             Abutments.tippedMolar("upper"),
@@ -705,9 +733,36 @@ class ClaspDecisionTest {
         Abutments.facial(Abutments.premolar(), AcrossThird.MESIAL, Abutments.third(0.15, 1.9, 2.5));
     Judgement circlet = JUDGE.judge(shallow).of("cast-circumferential");
     assertThat(circlet.preparations()).hasSize(1);
-    assertThat(circlet.preparations().getFirst().amountMm())
-        .isEqualTo(0.10, org.assertj.core.api.Assertions.within(1e-9));
+    assertThat(circlet.preparations().getFirst().amountMm()).isEqualTo(0.10, within(1e-9));
     assertThat(circlet.preparations().getFirst().what()).contains("deepen");
+  }
+
+  @Test
+  void aLoweredLineTellsHowFarAndWhatThatTakes() {
+    AbutmentFacts p = Abutments.premolar();
+    AbutmentFacts high =
+        Abutments.facial(p, AcrossThird.DISTAL, Abutments.third(0.6, 1.2, 2.5, 0.25, 0.5));
+    Judgement.Preparation lower =
+        JUDGE.judge(high).of("cast-circumferential").preparations().getFirst();
+    assertThat(lower.amountMm()).isCloseTo(0.8, within(1e-9));
+    assertThat(lower.enamelMm()).hasValue(0.3);
+    assertThat(lower.words())
+        .isEqualTo("lower the survey line where the arm begins, 0.80 mm (takes 0.30 mm of enamel)");
+    // However far: what counts is the enamel.
+    AbutmentFacts higher =
+        Abutments.facial(p, AcrossThird.DISTAL, Abutments.third(0.6, 0.5, 2.5, 0.25, 0.5));
+    assertThat(JUDGE.judge(higher).of("cast-circumferential").answer())
+        .isEqualTo(Answer.SERVES_AFTER);
+    Judgement refused =
+        JUDGE.judge(higher.with(Fact.LOWERING_ENAMEL_ORIGIN, mm(0.7))).of("cast-circumferential");
+    assertThat(refused.answer()).isEqualTo(Answer.DOES_NOT_SERVE);
+    assertThat(refused.step("enamel-most-back").orElseThrow().finding().what())
+        .contains("where the arm begins by 1.50 mm");
+    // What was not measured is not assumed.
+    Judgement open =
+        JUDGE.judge(high.without(Fact.LOWERING_ENAMEL_ORIGIN)).of("cast-circumferential");
+    assertThat(open.answer()).isEqualTo(Answer.NOT_DECIDED);
+    assertThat(open.undecided()).containsExactly(Fact.LOWERING_ENAMEL_ORIGIN);
   }
 
   @Test

@@ -26,11 +26,13 @@ import rodwork.design.clasp.ClaspJudge;
 import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Family;
 import rodwork.design.clasp.Judgement;
+import rodwork.design.clasp.Lowering;
 import rodwork.design.course.ArmShape;
 import rodwork.design.course.BarWay;
 import rodwork.design.course.ClaspAction;
 import rodwork.design.course.ClaspCourse;
 import rodwork.design.course.CourseFinder;
+import rodwork.design.cut.LineLowering;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.mesh.SurfacePoint;
@@ -205,6 +207,8 @@ public final class Abutments {
         laid.put(reach, readings(tooth, attempt));
       }
     }
+    lowerings(tooth, facts)
+        .forEach((reach, taken) -> laid.computeIfAbsent(reach, _ -> new HashMap<>()).putAll(taken));
     // Forces are worked out where nothing else rules a family out, and where a person spoke of its
     // arm: a choice stands, whatever the ledger says of it.
     Map<AbutmentFacts.Reach, ClaspAction> worked = new HashMap<>();
@@ -222,9 +226,7 @@ public final class Abutments {
         if (attempt != null && attempt.course().isPresent()) {
           ClaspAction action = action(attempt.course().get(), family, tooth);
           worked.put(reach, action);
-          Map<Fact, Reading> all = readings(tooth, attempt);
-          all.putAll(action.readings());
-          laid.put(reach, all);
+          laid.computeIfAbsent(reach, _ -> new HashMap<>()).putAll(action.readings());
         }
       }
     }
@@ -254,6 +256,35 @@ public final class Abutments {
     return new Abutment(
         tooth, side, space, planes, sections, judgement, courses, actions, noCourse);
   }
+
+  /** What lowering survey lines would take: the very cuts that the list of preparations makes. */
+  private Map<AbutmentFacts.Reach, Map<Fact, Reading>> lowerings(Tooth tooth, AbutmentFacts facts) {
+    double accuracy = survey.surveyor().rules().scanAccuracy().value();
+    Map<AbutmentFacts.Reach, Map<Fact, Reading>> taken = new HashMap<>();
+    Map<Cutting, Reading> known = new HashMap<>();
+    for (Lowering one : judge.lowerings(facts)) {
+      Reading enamel =
+          known.computeIfAbsent(
+              new Cutting(one.site(), one.byMm()),
+              c ->
+                  c.byMm <= 0
+                      ? Reading.mm(0, 0)
+                      : LineLowering.of(
+                              tree.mesh(),
+                              tooth,
+                              c.site.surface(),
+                              c.site.across(),
+                              survey.axis(),
+                              c.byMm)
+                          .<Reading>map(cut -> Reading.mm(cut.enamelMm(), accuracy))
+                          .orElseGet(
+                              () -> new Reading.NoRoom("the crown ends before the lowered line")));
+      taken.computeIfAbsent(one.reach(), _ -> new HashMap<>()).put(one.enamel(), enamel);
+    }
+    return taken;
+  }
+
+  private record Cutting(AbutmentFacts.Site site, double byMm) {}
 
   /** What a course tells of itself, or why there is none; a tip put elsewhere is read there. */
   private Map<Fact, Reading> readings(Tooth tooth, ClaspCourse.Attempt attempt) {

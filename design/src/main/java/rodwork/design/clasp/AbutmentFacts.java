@@ -23,8 +23,8 @@ import rodwork.rules.Threshold;
  * @param thirds readings of the facial and lingual thirds
  * @param crossings readings of the gum below each facial third, where a bar to that third would
  *     cross the margin; a third without them has the general ones
- * @param laid what was read off the arms of a family with its tip in a third; what is not there is
- *     the general reading
+ * @param laid what was read off the arms of a family with its tip in a third, and what its
+ *     preparation would take; what is not there is the general reading
  */
 public record AbutmentFacts(
     ToothNumber tooth,
@@ -219,7 +219,7 @@ public record AbutmentFacts(
     return left;
   }
 
-  /** The same facts with what was read off arms. */
+  /** The same facts with what was read off arms, and what their preparation takes. */
   public AbutmentFacts withLaid(Map<Reach, Map<Fact, Reading>> readings) {
     return new AbutmentFacts(tooth, space, general, places, thirds, crossings, readings);
   }

@@ -62,6 +62,10 @@ public enum Fact {
   ROOM_ABOVE_MIDDLE("room above the survey line in the middle third", Kind.LENGTH),
   ROOM_BELOW_MIDDLE("room below the survey line in the middle third", Kind.LENGTH),
   ROOM_BELOW_TIP("room below the survey line in the third of the tip", Kind.LENGTH),
+  LOWERING_ENAMEL_ORIGIN(
+      "enamel that lowering the survey line takes where the arm begins", Kind.LENGTH),
+  LOWERING_ENAMEL_MIDDLE(
+      "enamel that lowering the survey line takes in the middle third", Kind.LENGTH),
   TIP_UNDERCUT("undercut at the tip", Kind.LENGTH),
   TIP_AT_REFERENCE("undercut at the tip along the occlusal normal", Kind.LENGTH),
   TIP_FROM_MARGIN("distance of the tip from the gingival margin", Kind.LENGTH),
@@ -148,7 +152,12 @@ public enum Fact {
 
   /** Whether it is read in one third of the surface that carries the tip. */
   public boolean ofThird() {
-    return name().startsWith("ROOM_");
+    return name().startsWith("ROOM_") || ofLowering();
+  }
+
+  /** Whether it tells what a preparation takes that makes up for what is missing of a room. */
+  public boolean ofLowering() {
+    return this == LOWERING_ENAMEL_ORIGIN || this == LOWERING_ENAMEL_MIDDLE;
   }
 
   public static Optional<Fact> named(String key) {

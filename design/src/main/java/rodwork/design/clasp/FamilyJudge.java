@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import rodwork.rules.Finding;
 import rodwork.rules.Limit;
@@ -256,7 +257,11 @@ final class FamilyJudge {
   private boolean canPrepare(Clause.Consequence otherwise, Finding finding) {
     return otherwise instanceof Clause.Consequence.Prepares prepares
         && new Limit.Most(prepares.most().value(), prepares.most().unit())
-                .judge(prepares.by().map(tip::reading).orElseGet(() -> shortfall(finding)))
+                .judge(
+                    prepares
+                        .by()
+                        .map(tip::reading)
+                        .orElseGet(() -> missing(finding.limit(), finding.reading())))
             == Verdict.MET;
   }
 
@@ -303,7 +308,11 @@ final class FamilyJudge {
   }
 
   private void prepare(String clause, Clause.Consequence.Prepares prepares, Finding finding) {
-    Reading amount = prepares.by().map(tip::reading).orElseGet(() -> shortfall(finding));
+    Reading amount =
+        prepares
+            .by()
+            .map(tip::reading)
+            .orElseGet(() -> missing(finding.limit(), finding.reading()));
     Limit most = new Limit.Most(prepares.most().value(), prepares.most().unit());
     Verdict possible = most.judge(amount);
     if (prepares.by().isPresent() || possible != Verdict.MET) {
@@ -311,7 +320,7 @@ final class FamilyJudge {
           new Judgement.Step(
               new Finding(
                   prepares.most().id(),
-                  prepares.what(),
+                  what(prepares, finding),
                   finding.place(),
                   amount,
                   most,
@@ -322,13 +331,30 @@ final class FamilyJudge {
               "more than this cannot be prepared"));
     }
     switch (possible) {
-      case MET ->
-          preparations.add(
-              new Judgement.Preparation(
-                  clause, prepares.what(), amount instanceof Reading.Measured m ? m.value() : 0));
+      case MET -> preparations.add(preparation(clause, prepares, finding, amount));
       case NOT_MET -> out = true;
       case NOT_KNOWN, TOO_CLOSE_TO_CALL -> undecided.add(prepares.by().orElse(factOf(clause)));
     }
+  }
+
+  /** What is asked of the enamel; of a line that is lowered, by how much. */
+  private static String what(Clause.Consequence.Prepares prepares, Finding finding) {
+    return prepares.by().filter(Fact::ofLowering).isPresent()
+            && missing(finding.limit(), finding.reading()) instanceof Reading.Measured much
+        ? String.format(Locale.ROOT, "enamel taken to %s by %.2f mm", prepares.what(), much.value())
+        : prepares.what();
+  }
+
+  /** A line is lowered by what is missing of its room; what that takes is another number. */
+  private static Judgement.Preparation preparation(
+      String clause, Clause.Consequence.Prepares prepares, Finding finding, Reading taken) {
+    double held = taken instanceof Reading.Measured m ? m.value() : 0;
+    if (prepares.by().filter(Fact::ofLowering).isPresent()
+        && missing(finding.limit(), finding.reading()) instanceof Reading.Measured much) {
+      return new Judgement.Preparation(
+          clause, prepares.what(), much.value(), OptionalDouble.of(held));
+    }
+    return new Judgement.Preparation(clause, prepares.what(), held, OptionalDouble.empty());
   }
 
   private Fact factOf(String clause) {
@@ -340,12 +366,12 @@ final class FamilyJudge {
   }
 
   /** What is missing to a limit, with the uncertainty of the reading. */
-  private static Reading shortfall(Finding finding) {
-    if (finding.reading() instanceof Reading.Measured m) {
+  static Reading missing(Limit limit, Reading reading) {
+    if (reading instanceof Reading.Measured m) {
       double missing =
-          switch (finding.limit()) {
+          switch (limit) {
             case Limit.Least least -> least.value() - m.value();
-            case Limit.Most limit -> m.value() - limit.value();
+            case Limit.Most most -> m.value() - most.value();
             case Limit.OneOf _ -> Double.NaN;
           };
       if (!Double.isNaN(missing)) {

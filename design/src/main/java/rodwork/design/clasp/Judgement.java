@@ -2,7 +2,9 @@ package rodwork.design.clasp;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.rules.Finding;
@@ -73,8 +75,23 @@ public record Judgement(
    * @param clause id of the clause that wants it
    * @param what for a person
    * @param amountMm how much [mm]
+   * @param enamelMm what that takes of the enamel [mm], where it is not the amount itself
    */
-  public record Preparation(String clause, String what, double amountMm) {}
+  public record Preparation(String clause, String what, double amountMm, OptionalDouble enamelMm) {
+    /** Less than this is no amount [mm]: the reading is too close to its limit. */
+    private static final double NOTHING_MM = 0.005;
+
+    /** For a person, with its figures. */
+    public String words() {
+      if (amountMm < NOTHING_MM) {
+        return what + ", if at all: too close to call";
+      }
+      String much = String.format(Locale.ROOT, "%s, %.2f mm", what, amountMm);
+      return enamelMm.isEmpty()
+          ? much
+          : much + String.format(Locale.ROOT, " (takes %.2f mm of enamel)", enamelMm.getAsDouble());
+    }
+  }
 
   /**
    * Something to make otherwise.

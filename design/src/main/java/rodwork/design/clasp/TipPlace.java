@@ -39,7 +39,9 @@ final class TipPlace {
       case ROOM_ABOVE_MIDDLE -> above(third(AbutmentFacts.Spot.MIDDLE));
       case ROOM_BELOW_MIDDLE -> below(third(AbutmentFacts.Spot.MIDDLE));
       case ROOM_BELOW_TIP -> below(third);
-      case CIRCLET_LENGTH,
+      case LOWERING_ENAMEL_ORIGIN,
+          LOWERING_ENAMEL_MIDDLE,
+          CIRCLET_LENGTH,
           BAR_LENGTH,
           BAR_CROSSING,
           ENCIRCLEMENT,
@@ -74,8 +76,9 @@ final class TipPlace {
 
   Place place(Fact fact) {
     return switch (fact) {
-      case ROOM_ABOVE_ORIGIN -> words(facts.across(family.origin()));
-      case ROOM_ABOVE_MIDDLE, ROOM_BELOW_MIDDLE -> words(AcrossThird.MIDDLE);
+      case ROOM_ABOVE_ORIGIN, LOWERING_ENAMEL_ORIGIN -> words(facts.across(family.origin()));
+      case ROOM_ABOVE_MIDDLE, ROOM_BELOW_MIDDLE, LOWERING_ENAMEL_MIDDLE ->
+          words(AcrossThird.MIDDLE);
       case ROOM_BELOW_TIP -> words(across);
       default ->
           fact.ofTip() || fact.ofArm()

@@ -11,8 +11,13 @@ import rodwork.design.clasp.AbutmentFacts;
 import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Family;
 import rodwork.design.clasp.Judgement;
+import rodwork.design.cut.Cut;
+import rodwork.design.cut.CutFrame;
+import rodwork.design.cut.LineLowering;
+import rodwork.design.cut.PreparedCast.Applied;
+import rodwork.design.cut.ToothSide;
+import rodwork.design.cut.WallMaker;
 import rodwork.design.plan.Part;
-import rodwork.design.preparation.PreparedCast.Applied;
 import rodwork.design.preparation.Step.Kind;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
@@ -47,7 +52,7 @@ final class ClaspCuts {
         case ROOM_ABOVE_ORIGIN -> lower(tooth, family.surface(), origin, wanted.amountMm());
         case ROOM_ABOVE_MIDDLE ->
             lower(tooth, family.surface(), AcrossThird.MIDDLE, wanted.amountMm());
-        case RECIPROCAL_UNDERCUT ->
+        case RECIPROCAL_UNDERCUT, FACIAL_ARM_UNDERCUT ->
             reduce(
                 tooth,
                 family.surface() == Surface.LINGUAL ? Surface.FACIAL : Surface.LINGUAL,
@@ -61,22 +66,8 @@ final class ClaspCuts {
     }
   }
 
-  /** Where a third of a surface has its middle, from the axis of the tooth [mm]. */
-  private static double middle(ToothSide side, Tooth tooth, AcrossThird third) {
-    double shift =
-        switch (third) {
-          case MESIAL -> 1;
-          case MIDDLE -> 0;
-          case DISTAL -> -1;
-        };
-    double way = shift * tooth.size().mesiodistalMm() / 3;
-    return way * Math.signum(tooth.axes().mesial().dot(side.frame.across()));
-  }
-
   private ToothSide third(Tooth tooth, Surface surface, AcrossThird third) {
-    ToothSide whole =
-        new ToothSide(book.arch.mesh(), tooth, tooth.axes().outOf(surface), book.plan.axis());
-    return whole.squareAt(middle(whole, tooth, third));
+    return ToothSide.third(book.arch.mesh(), tooth, surface, third, book.plan.axis());
   }
 
   private void lower(Tooth tooth, Surface surface, AcrossThird third, double by) {
@@ -84,14 +75,12 @@ final class ClaspCuts {
     if (by < StepBook.LEAST_CUT_MM) {
       return;
     }
-    ToothSide side = third(tooth, surface, third);
-    double half = tooth.size().mesiodistalMm() / 6;
-    wall(
-        tooth,
-        surface,
-        side,
-        WallMaker.lowering(side, -half, half, by, ToothSide.HIGHEST_MM),
-        String.format(Locale.ROOT, "lower the survey line by %.2f mm in the %s", by, where));
+    String what =
+        String.format(Locale.ROOT, "lower the survey line by %.2f mm in the %s", by, where);
+    LineLowering.of(book.arch.mesh(), tooth, surface, third, book.plan.axis(), by)
+        .ifPresentOrElse(
+            low -> wall(tooth, surface, low.side(), low.made(), low.enamelMm(), what),
+            () -> endsBefore(tooth, what));
   }
 
   private void reduce(Tooth tooth, Surface surface, double by) {
@@ -100,26 +89,36 @@ final class ClaspCuts {
     }
     ToothSide side = third(tooth, surface, AcrossThird.MIDDLE);
     double half = tooth.size().mesiodistalMm() / 3;
-    wall(
-        tooth,
-        surface,
-        side,
-        WallMaker.reducing(side, -half, half, by, ToothSide.HIGHEST_MM),
+    String what =
         String.format(
             Locale.ROOT,
             "take back the %s bulge for the reciprocal arm: %.2f mm of undercut",
             StepBook.word(surface),
-            by));
+            by);
+    WallMaker.reducing(side, -half, half, by, ToothSide.HIGHEST_MM)
+        .ifPresentOrElse(
+            made ->
+                wall(
+                    tooth,
+                    surface,
+                    side,
+                    made,
+                    book.enamel(new Applied(tooth, made.wall()), made.greatestMm()),
+                    what),
+            () -> endsBefore(tooth, what));
+  }
+
+  private void endsBefore(Tooth tooth, String what) {
+    book.refuse(tooth, Kind.SURVEY_LINE, what + ": the crown ends before");
   }
 
   private void wall(
-      Tooth tooth, Surface surface, ToothSide side, Optional<WallMaker.Made> made, String what) {
-    if (made.isEmpty()) {
-      book.refuse(tooth, Kind.SURVEY_LINE, what + ": the crown ends before");
-      return;
-    }
-    Applied applied = new Applied(tooth, made.get().wall());
-    double enamel = book.enamel(applied, made.get().greatestMm());
+      Tooth tooth,
+      Surface surface,
+      ToothSide side,
+      WallMaker.Made made,
+      double enamel,
+      String what) {
     Threshold most = book.enamelMost(tooth.number());
     if (enamel > most.value()) {
       book.refuse(
@@ -138,9 +137,9 @@ final class ClaspCuts {
         tooth,
         surface,
         what,
-        made.get().middle(),
-        made.get().heightMm(),
-        applied,
+        made.middle(),
+        made.heightMm(),
+        new Applied(tooth, made.wall()),
         enamel,
         side.frame,
         List.of(),

@@ -2,7 +2,8 @@ package rodwork.design.preparation;
 
 import java.util.ArrayList;
 import java.util.List;
-import rodwork.design.preparation.PreparedCast.Applied;
+import rodwork.design.cut.PreparedCast;
+import rodwork.design.cut.PreparedCast.Applied;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.mesh.TriangleMesh;
 

@@ -3,6 +3,7 @@ package rodwork.design.preparation;
 import java.util.List;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.design.cut.PreparedCast;
 
 /**
  * The preparation of a mouth for a plan. Immutable.

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.tooth.Surface;
+import rodwork.design.cut.PreparedCast;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
 

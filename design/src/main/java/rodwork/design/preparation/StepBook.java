@@ -12,10 +12,12 @@ import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
+import rodwork.design.cut.CutFrame;
+import rodwork.design.cut.PreparedCast;
+import rodwork.design.cut.PreparedCast.Applied;
+import rodwork.design.cut.PreparedCast.Taken;
 import rodwork.design.plan.Plan;
 import rodwork.design.preparation.MouthPreparation.Refused;
-import rodwork.design.preparation.PreparedCast.Applied;
-import rodwork.design.preparation.PreparedCast.Taken;
 import rodwork.design.preparation.Step.Kind;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
@@ -58,7 +60,7 @@ final class StepBook {
 
   /** The greatest depth of a cut, on the vertices and along the lines that it was laid by. */
   double enamel(Applied applied, double alongLines) {
-    return Math.max(alongLines, PreparedCast.taken(arch.mesh(), applied).greatestMm());
+    return PreparedCast.enamel(arch.mesh(), applied, alongLines);
   }
 
   void step(

@@ -8,6 +8,10 @@ import org.junit.jupiter.api.Test;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
+import rodwork.design.cut.Cut;
+import rodwork.design.cut.CutFrame;
+import rodwork.design.cut.PreparedCast;
+import rodwork.design.cut.ToothSide;
 import rodwork.geometry.Vec3;
 import rodwork.survey.testing.BallTooth;
 

@@ -1,4 +1,4 @@
-package rodwork.design.preparation;
+package rodwork.design.cut;
 
 import rodwork.geometry.Vec3;
 
@@ -114,7 +114,7 @@ public sealed interface Cut {
     private static final double LEAST_MM = 0.1;
 
     /** The same seat, its floor higher; never above the surface at its middle. */
-    Seat shallower(double byMm) {
+    public Seat shallower(double byMm) {
       return new Seat(middle, down, open, halfLength, halfWidth, Math.max(LEAST_MM, depth - byMm));
     }
 

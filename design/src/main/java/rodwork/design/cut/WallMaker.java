@@ -1,4 +1,4 @@
-package rodwork.design.preparation;
+package rodwork.design.cut;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -6,7 +6,7 @@ import java.util.Optional;
 import rodwork.geometry.Vec3;
 
 /** Lays upright walls against a side of a tooth. */
-final class WallMaker {
+public final class WallMaker {
   /** A wall is at least this high [mm]: less is no wall but a scratch. */
   private static final double LEAST_MM = 0.1;
 
@@ -23,7 +23,7 @@ final class WallMaker {
    * @param across from the origin of the side [mm]
    * @param height of the ridge along the path [mm]
    */
-  record Ridge(double across, double height) {}
+  public record Ridge(double across, double height) {}
 
   /**
    * A wall and how high it came out.
@@ -34,17 +34,18 @@ final class WallMaker {
    * @param greatestMm farthest in, along the upright lines
    * @param middle of it on the surface, scan frame [mm]
    */
-  record Made(Cut.Wall wall, double heightMm, double stepMm, double greatestMm, Vec3 middle) {}
+  public record Made(
+      Cut.Wall wall, double heightMm, double stepMm, double greatestMm, Vec3 middle) {}
 
   /**
    * The upright line of a side below a place of its ridge.
    *
    * @param line from the gum to the ridge
    */
-  record Upright(Ridge ridge, ToothSide.Line line) {}
+  public record Upright(Ridge ridge, ToothSide.Line line) {}
 
   /** The lines below the places of a ridge; those that the crown does not reach are left out. */
-  static List<Upright> uprights(ToothSide side, List<Ridge> ridges) {
+  public static List<Upright> uprights(ToothSide side, List<Ridge> ridges) {
     List<Upright> lines = new ArrayList<>();
     for (Ridge ridge : ridges) {
       ToothSide.Line line = side.line(ridge.across, ridge.height);
@@ -61,7 +62,8 @@ final class WallMaker {
    * @param below how far below the ridge it begins [mm]
    * @param height wanted [mm]; less where the crown ends first
    */
-  static Optional<Made> below(ToothSide side, List<Upright> uprights, double below, double height) {
+  public static Optional<Made> below(
+      ToothSide side, List<Upright> uprights, double below, double height) {
     List<double[]> lines = new ArrayList<>();
     double sum = 0;
     double step = 0;
@@ -98,7 +100,8 @@ final class WallMaker {
    * @param by how far down the line goes [mm]
    * @param upTo nothing higher is looked at [mm]
    */
-  static Optional<Made> lowering(ToothSide side, double from, double to, double by, double upTo) {
+  public static Optional<Made> lowering(
+      ToothSide side, double from, double to, double by, double upTo) {
     List<double[]> lines = new ArrayList<>();
     double sum = 0;
     for (int i = 0; i < LINES; i++) {
@@ -122,7 +125,8 @@ final class WallMaker {
    *
    * @param by how far in it goes [mm]
    */
-  static Optional<Made> reducing(ToothSide side, double from, double to, double by, double upTo) {
+  public static Optional<Made> reducing(
+      ToothSide side, double from, double to, double by, double upTo) {
     List<double[]> lines = new ArrayList<>();
     double sum = 0;
     for (int i = 0; i < LINES; i++) {

@@ -1,23 +1,25 @@
-package rodwork.design.preparation;
+package rodwork.design.cut;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import rodwork.anatomy.tooth.AcrossThird;
+import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.mesh.PatchTree;
 import rodwork.geometry.mesh.SurfacePoint;
 import rodwork.geometry.mesh.TriangleMesh;
 
-/** One side of a crown seen across the path: how far out it stands at each place. */
-final class ToothSide {
+/** One side of a crown seen across the path: how far out it stands at each place. Immutable. */
+public final class ToothSide {
   /** Heights are looked at this far apart [mm]. */
-  static final double STEP_MM = 0.05;
+  private static final double STEP_MM = 0.05;
 
   private static final double OUTSIDE_MM = 15;
 
-  /** No crown reaches farther from its middle at the margin [mm]; handbook section 8. */
-  static final double HIGHEST_MM = 13;
+  /** No crown reaches farther from its middle at the margin [mm]. */
+  public static final double HIGHEST_MM = 13;
 
   /** How far below its facial margin a crown may begin elsewhere [mm]. */
   private static final double LOWEST_MM = -5;
@@ -28,14 +30,28 @@ final class ToothSide {
   /** The way along a surface over which its direction is taken, to each side [mm]. */
   private static final double TANGENT_MM = 0.4;
 
-  final CutFrame frame;
+  public final CutFrame frame;
   private final TriangleMesh mesh;
   private final PatchTree tree;
 
-  ToothSide(TriangleMesh mesh, Tooth tooth, Vec3 outward, Vec3 axis) {
+  public ToothSide(TriangleMesh mesh, Tooth tooth, Vec3 outward, Vec3 axis) {
     this.frame = CutFrame.of(tooth.axes().origin(), outward, axis);
     this.mesh = mesh;
     this.tree = PatchTree.of(mesh, tooth.copyOfTriangles());
+  }
+
+  /** A third of a surface, square to it in its middle. */
+  public static ToothSide third(
+      TriangleMesh mesh, Tooth tooth, Surface surface, AcrossThird third, Vec3 axis) {
+    ToothSide whole = new ToothSide(mesh, tooth, tooth.axes().outOf(surface), axis);
+    double shift =
+        switch (third) {
+          case MESIAL -> 1;
+          case MIDDLE -> 0;
+          case DISTAL -> -1;
+        };
+    double way = shift * tooth.size().mesiodistalMm() / 3;
+    return whole.squareAt(way * Math.signum(tooth.axes().mesial().dot(whole.frame.across())));
   }
 
   private ToothSide(CutFrame frame, TriangleMesh mesh, PatchTree tree) {
@@ -49,7 +65,7 @@ final class ToothSide {
    *
    * @param across from the origin [mm]
    */
-  ToothSide squareAt(double across) {
+  public ToothSide squareAt(double across) {
     Line line = line(across, HIGHEST_MM);
     if (line.isEmpty()) {
       return this;
@@ -71,7 +87,7 @@ final class ToothSide {
    * margin of this side a ray passes under the crown's edge and meets the far side from within:
    * that is no place of this side.
    */
-  OptionalDouble out(double across, double height) {
+  public OptionalDouble out(double across, double height) {
     return tree.firstHit(
             frame.scan(across, OUTSIDE_MM, height), frame.out().times(-1), 2 * OUTSIDE_MM)
         .filter(q -> mesh.doubleAreaNormal(q.triangle()).dot(frame.out()) > 0)
@@ -86,13 +102,13 @@ final class ToothSide {
    * @param height along the path, rising [mm]
    * @param out of each [mm]
    */
-  record Line(List<Double> height, List<Double> out) {
-    boolean isEmpty() {
+  public record Line(List<Double> height, List<Double> out) {
+    public boolean isEmpty() {
       return height.isEmpty();
     }
 
     /** Where it stands out farthest: the survey line. */
-    int widest() {
+    public int widest() {
       int best = 0;
       for (int i = 1; i < out.size(); i++) {
         best = out.get(i) > out.get(best) ? i : best;
@@ -101,7 +117,7 @@ final class ToothSide {
     }
 
     /** How far out it stands at a height; NaN beyond its ends. */
-    double at(double h) {
+    public double at(double h) {
       for (int i = 1; i < height.size(); i++) {
         if (h >= height.get(i - 1) && h <= height.get(i)) {
           double share = (h - height.get(i - 1)) / (height.get(i) - height.get(i - 1));
@@ -113,7 +129,7 @@ final class ToothSide {
   }
 
   /** The line from the gum up to a height. */
-  Line line(double across, double upTo) {
+  public Line line(double across, double upTo) {
     List<Double> heights = new ArrayList<>();
     List<Double> outs = new ArrayList<>();
     for (double h = LOWEST_MM; h <= Math.min(upTo, HIGHEST_MM); h += STEP_MM) {

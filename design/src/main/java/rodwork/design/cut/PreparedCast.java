@@ -1,4 +1,4 @@
-package rodwork.design.preparation;
+package rodwork.design.cut;
 
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -84,6 +84,11 @@ public final class PreparedCast {
     return new Taken(greatest, area, volume);
   }
 
+  /** The greatest depth of a cut [mm], on the vertices and along the lines that it was laid by. */
+  public static double enamel(TriangleMesh mesh, Applied one, double alongLinesMm) {
+    return Math.max(alongLinesMm, taken(mesh, one).greatestMm());
+  }
+
   /**
    * The section of a crown before and after, in its own plane.
    *
@@ -107,7 +112,7 @@ public final class PreparedCast {
    */
   public record Piece(double out, double up, double out2, double up2) {}
 
-  static Before section(TriangleMesh mesh, Applied one, CutFrame frame) {
+  public static Before section(TriangleMesh mesh, Applied one, CutFrame frame) {
     List<Piece> before = new ArrayList<>();
     List<Piece> after = new ArrayList<>();
     for (int t : one.tooth.copyOfTriangles()) {
