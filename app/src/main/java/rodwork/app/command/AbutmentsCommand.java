@@ -13,7 +13,6 @@ import rodwork.anatomy.chart.ToothNumber;
 import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.JudgeAbutments;
 import rodwork.app.operation.OpenCast;
-import rodwork.app.operation.OpenedCast;
 import rodwork.app.report.AbutmentsJson;
 import rodwork.app.report.AbutmentsTable;
 import rodwork.casework.rulebook.Rulebook;
@@ -28,7 +27,9 @@ import rodwork.design.abutment.Answers;
           + " the number that says no.",
       "What neither the scan nor the chart tells stays not known: it is said which of it could change"
           + " an answer.",
-      "The teeth are found as rodwork teeth finds them, or read from --labels."
+      "The teeth are found as rodwork teeth finds them, or read from --labels.",
+      "In place of a scan file the code of a case may be given: its chart, path, answers and"
+          + " opposing scan hold where nothing else is said."
     },
     mixinStandardHelpOptions = true,
     sortOptions = false)
@@ -53,6 +54,10 @@ final class AbutmentsCommand implements Runnable {
   @SuppressWarnings("NullAway.Init")
   private OpposingMixin opposing;
 
+  @Mixin
+  @SuppressWarnings("NullAway.Init")
+  private StoreMixin store;
+
   @Option(
       names = "--teeth",
       paramLabel = "FDI,FDI",
@@ -76,21 +81,12 @@ final class AbutmentsCommand implements Runnable {
 
   @Override
   public void run() {
-    Rulebook book = rulebook.book();
     Answers said = answers.said();
     PrintWriter out = spec.commandLine().getOut();
     JudgeAbutments.Judged judged;
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
-      OpenedCast opened = OpenCast.of(cast.file(), cast.options(), watch);
-      CastTeeth known = teeth.on(opened, watch);
-      JudgeAbutments.Wanted asked =
-          new JudgeAbutments.Wanted(
-                  path.within(path.wanted(known.arch().frame().jaw()), known, book),
-                  new TreeSet<>(wanted == null ? Set.of() : wanted),
-                  null,
-                  said)
-              .with(opposing.over(known.cast(), watch));
-      judged = JudgeAbutments.of(known, asked, book, watch);
+      CaseSource kept = CaseSource.of(cast.file(), cast.options().jaw(), store).orElse(null);
+      judged = kept == null ? ofFile(said, watch) : ofCase(kept, watch);
     }
     if (json != null) {
       JsonOutput.write(json, AbutmentsJson.of(judged), out);
@@ -98,5 +94,31 @@ final class AbutmentsCommand implements Runnable {
     if (!JsonOutput.STDOUT.equals(json)) {
       AbutmentsTable.of(judged, teeth.notation()).forEach(out::println);
     }
+  }
+
+  private JudgeAbutments.Judged ofFile(Answers said, TerminalWatch watch) {
+    Rulebook book = rulebook.book();
+    CastTeeth known = teeth.on(OpenCast.of(cast.file(), cast.options(), watch), watch);
+    JudgeAbutments.Wanted asked =
+        new JudgeAbutments.Wanted(
+                path.within(path.wanted(known.arch().frame().jaw()), known, book),
+                new TreeSet<>(wanted == null ? Set.of() : wanted),
+                null,
+                said)
+            .with(opposing.over(known.cast(), watch));
+    return JudgeAbutments.of(known, asked, book, watch);
+  }
+
+  private JudgeAbutments.Judged ofCase(CaseSource kept, TerminalWatch watch) {
+    Rulebook book = kept.rulebook(rulebook);
+    CastTeeth known = kept.teeth(teeth, kept.open(cast.options(), watch), watch);
+    JudgeAbutments.Wanted asked =
+        new JudgeAbutments.Wanted(
+                path.within(kept.path(path, known.arch().frame().jaw()), known, book),
+                new TreeSet<>(wanted == null ? Set.of() : wanted),
+                null,
+                kept.answers(answers))
+            .with(kept.opposing(opposing, known.cast(), watch));
+    return JudgeAbutments.of(known, asked, book, watch);
   }
 }

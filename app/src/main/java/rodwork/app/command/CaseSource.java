@@ -11,6 +11,8 @@ import rodwork.anatomy.Jaw;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CaseCast;
 import rodwork.app.operation.CastOptions;
+import rodwork.app.operation.CastTeeth;
+import rodwork.app.operation.FindTeeth;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.operation.OpposingScan;
@@ -79,10 +81,18 @@ record CaseSource(CaseStore store, CaseFile file, CaseCast cast, CaseSaid said, 
         watch);
   }
 
-  WantedTeeth teeth(KnownTeethMixin given) {
-    return given.given()
-        ? given.wanted()
-        : new WantedTeeth(Set.of(), said.chart(), List.of()).withTori(given.tori());
+  /** Its teeth: as they are given, else as they were found on the bench. */
+  CastTeeth teeth(KnownTeethMixin given, OpenedCast opened, Watch watch) {
+    if (given.given()) {
+      return given.on(opened, watch);
+    }
+    WantedTeeth kept = new WantedTeeth(Set.of(), said.chart(), List.of()).withTori(given.tori());
+    if (given.labelled()) {
+      return given.on(opened, kept, watch);
+    }
+    Jaw jaw = kept.jaw(opened.jaw());
+    return FindTeeth.corrected(
+        opened, kept.chart(jaw), missing -> bench.teeth(jaw, missing), watch);
   }
 
   WantedPath path(PathMixin given, Jaw jaw) {

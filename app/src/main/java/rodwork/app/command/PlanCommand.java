@@ -180,7 +180,7 @@ final class PlanCommand implements Runnable {
   }
 
   private MakePlan.Planned ofCase(CaseSource kept, TerminalWatch watch) {
-    CastTeeth known = teeth.on(kept.open(cast.options(), watch), kept.teeth(teeth), watch);
+    CastTeeth known = kept.teeth(teeth, kept.open(cast.options(), watch), watch);
     Rulebook book = kept.rulebook(rulebook);
     return MakePlan.of(
         known,

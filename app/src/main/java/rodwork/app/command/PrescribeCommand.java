@@ -176,7 +176,7 @@ final class PrescribeCommand implements Runnable {
     CaseFile file = from.file();
     CaseCast one = from.cast();
     OpenedCast opened = from.open(cast.options(), watch);
-    CastTeeth known = teeth.on(opened, from.teeth(teeth), watch);
+    CastTeeth known = from.teeth(teeth, opened, watch);
     Rulebook book = from.rulebook(rulebook);
     Prescription before =
         document(kept, file, one.jaw()).map(text -> Prescription.read(text, "case")).orElse(null);

@@ -2,6 +2,7 @@ package rodwork.app.operation;
 
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.Jaw;
@@ -30,8 +31,7 @@ public final class FindTeeth {
     Jaw jaw = wanted.jaw(cast.jaw());
     Arch arch = new Arch(cast.cast().topology(), cast.surface(), cast.frame().withJaw(jaw));
     Chart chart = wanted.chart(jaw);
-    Set<Integer> missing =
-        chart.missing().stream().map(ToothNumber::fdi).collect(Collectors.toSet());
+    Set<Integer> missing = missing(chart);
     for (ToothHints.Point point : wanted.points()) {
       if (missing.contains(point.fdi())) {
         throw AppRefusal.POINT_OF_MISSING.with(point.fdi());
@@ -39,6 +39,23 @@ public final class FindTeeth {
     }
     ToothFinding finding = ToothFinder.find(arch, new ToothHints(missing, wanted.points()), watch);
     return new CastTeeth(cast, arch, finding, Dentition.of(arch, finding.labels(), chart, watch));
+  }
+
+  /**
+   * Finds them as on the bench, where what a person points at corrects what is found without.
+   *
+   * @param chart of the jaw
+   * @param hints by the missing teeth of the chart
+   * @throws rodwork.geometry.Refusal if the frame is not known, or no teeth are found
+   */
+  public static CastTeeth corrected(
+      OpenedCast cast, Chart chart, Function<Set<Integer>, ToothHints> hints, Watch watch) {
+    return FoundTeeth.of(cast.withJaw(chart.jaw()), hints.apply(missing(chart)), chart, null, watch)
+        .told();
+  }
+
+  private static Set<Integer> missing(Chart chart) {
+    return chart.missing().stream().map(ToothNumber::fdi).collect(Collectors.toSet());
   }
 
   /**

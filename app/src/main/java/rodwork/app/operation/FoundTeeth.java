@@ -99,6 +99,21 @@ public record FoundTeeth(
     }
   }
 
+  /**
+   * The cast with its teeth.
+   *
+   * @throws Refusal why none could be told
+   */
+  public CastTeeth told() {
+    ToothFinding told = finding;
+    Dentition measured = dentition;
+    if (told == null || measured == null) {
+      throw problem == null ? new IllegalStateException("no teeth, no reason") : problem;
+    }
+    Arch arch = new Arch(cast.cast().topology(), cast.surface(), cast.frame());
+    return new CastTeeth(cast, arch, told, measured);
+  }
+
   private static FoundTeeth found(
       OpenedCast cast,
       ToothHints hints,

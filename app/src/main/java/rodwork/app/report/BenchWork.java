@@ -5,9 +5,11 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.FrameHints;
 import rodwork.anatomy.Jaw;
+import rodwork.anatomy.teeth.ToothHints;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CastOptions;
 import rodwork.casework.store.CaseFile;
@@ -73,6 +75,21 @@ public record BenchWork(JsonNode json) {
   /** Directions as they were told. */
   public FrameHints hints() {
     return hints(json.path("bench").path("document").path("frame"), LABEL);
+  }
+
+  /**
+   * The teeth that were pointed at, merged, cut and numbered on the bench.
+   *
+   * @param missing that the chart of the case calls so: a place on one of them is void
+   */
+  public ToothHints teeth(Jaw jaw, Set<Integer> missing) {
+    ToothHints said =
+        new ToothHintsReader(jaw, why -> AppRefusal.JSON_WRONG.with(LABEL, why))
+            .hints(Set.of(), json.path("bench").path("document").path("teeth"));
+    return new ToothHints(
+        missing,
+        said.points().stream().filter(point -> !missing.contains(point.fdi())).toList(),
+        said.pins().stream().filter(pin -> !missing.contains(pin.fdi())).toList());
   }
 
   /** The members "up" and "front" of an object of a part. */

@@ -10,10 +10,7 @@ import java.util.SequencedMap;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
-import rodwork.anatomy.Arch;
 import rodwork.anatomy.FrameHints;
-import rodwork.anatomy.dentition.Dentition;
-import rodwork.anatomy.teeth.ToothFinding;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.CastTeeth;
@@ -210,12 +207,8 @@ final class Shelf {
     if (found.cast().equals(casts.get(id))) {
       teeth.put(id, found);
       known.remove(id);
-      ToothFinding finding = found.finding();
-      Dentition dentition = found.dentition();
-      if (finding != null && dentition != null) {
-        OpenedCast cast = found.cast();
-        Arch arch = new Arch(cast.cast().topology(), cast.surface(), cast.frame());
-        known.put(id, new CastTeeth(cast, arch, finding, dentition));
+      if (found.problem() == null) {
+        known.put(id, found.told());
       }
     }
   }

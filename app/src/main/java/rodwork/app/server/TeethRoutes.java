@@ -15,13 +15,13 @@ import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.occlusion.TeethPlane;
 import rodwork.anatomy.teeth.ToothFinding;
 import rodwork.anatomy.teeth.ToothHints;
-import rodwork.anatomy.teeth.ToothLabels;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.FoundTeeth;
 import rodwork.app.operation.NextNumber;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.report.ChartReader;
 import rodwork.app.report.Json;
+import rodwork.app.report.ToothHintsReader;
 import rodwork.app.report.Words;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
@@ -131,42 +131,12 @@ final class TeethRoutes {
   }
 
   private static ToothHints hints(OpenedCast cast, JsonNode body, Chart chart) {
+    ToothHintsReader reader = new ToothHintsReader(cast.jaw(), AppRefusal.REQUEST_UNREADABLE::with);
     Set<Integer> missing = new TreeSet<>();
     chart.missing().forEach(tooth -> missing.add(tooth.fdi()));
     for (JsonNode number : body.path("missing")) {
-      missing.add(fdi(cast, number));
+      missing.add(reader.fdi(number));
     }
-    List<ToothHints.Point> points = new ArrayList<>();
-    for (JsonNode one : body.path("points")) {
-      points.add(
-          new ToothHints.Point(
-              fdi(cast, one.path("tooth")), Requests.vector(one.path("point"), "point")));
-    }
-    try {
-      List<ToothHints.Pin> pins = new ArrayList<>();
-      for (JsonNode one : body.path("pins")) {
-        JsonNode tooth = one.path("tooth");
-        int fdi = tooth.isInt() && tooth.asInt() == ToothLabels.GUM ? 0 : fdi(cast, tooth);
-        pins.add(
-            new ToothHints.Pin(
-                fdi, Requests.vector(one.path("point"), "point"), one.path("radiusMm").asDouble()));
-      }
-      return new ToothHints(missing, points, pins);
-    } catch (IllegalArgumentException contradicted) {
-      throw AppRefusal.REQUEST_UNREADABLE.with(String.valueOf(contradicted.getMessage()));
-    }
-  }
-
-  private static int fdi(OpenedCast cast, JsonNode number) {
-    if (!number.isInt() || !ToothNumber.exists(number.asInt())) {
-      throw AppRefusal.REQUEST_UNREADABLE.with(
-          "a tooth is " + number + ", which is no FDI number of a permanent tooth");
-    }
-    ToothNumber tooth = ToothNumber.of(number.asInt());
-    if (tooth.jaw() != cast.jaw()) {
-      throw AppRefusal.REQUEST_UNREADABLE.with(
-          "tooth " + tooth + " is not in the " + Words.jaw(cast.jaw()) + " jaw");
-    }
-    return tooth.fdi();
+    return reader.hints(missing, body);
   }
 }

@@ -11,16 +11,22 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
 import rodwork.anatomy.FrameHints;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Chart;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.teeth.ToothHints;
+import rodwork.anatomy.tooth.Tooth;
 import rodwork.app.SphereCast;
 import rodwork.app.operation.CaseCast;
 import rodwork.app.operation.CastOptions;
+import rodwork.app.operation.CastTeeth;
+import rodwork.app.operation.FoundTeeth;
 import rodwork.app.operation.OpenCast;
 import rodwork.app.operation.OpenedCast;
 import rodwork.app.report.BenchWork;
@@ -136,6 +142,64 @@ class CaseSourceTest {
     JsonNode kept = plan();
     assertThat(kept.get("findings")).isEqualTo(Json.read(given.out()).get("findings"));
     assertThat(kept.get("findings")).isNotEqualTo(Json.read(bare.out()).get("findings"));
+  }
+
+  /** The truth is what the bench itself finds from the same words. */
+  @Test
+  void teethThatWerePointedAtOnTheBenchAreThoseOfTheCase() throws IOException {
+    byte[] scan = Files.readAllBytes(Shared.file("arches/lower-35.ply"));
+    Chart chart = Chart.missing(Jaw.LOWER, List.of(ToothNumber.of(35)));
+    CaseSource bare =
+        kept("lower-35.ply", scan, Optional.empty(), CaseEdit.NONE, "\"up\":null,\"front\":null");
+    OpenedCast cast = bare.open(CastOptions.NONE, Watch.NONE);
+    FoundTeeth unaided =
+        FoundTeeth.of(cast, new ToothHints(Set.of(35), List.of()), chart, null, Watch.NONE);
+    Tooth molar = unaided.told().dentition().tooth(ToothNumber.of(36)).orElseThrow();
+    // The first molar is called the premolar, as a person would who knows that it drifted.
+    Vec3 top = FoundTeeth.onTop(cast.mesh(), molar);
+    ToothHints said =
+        new ToothHints(
+            Set.of(36),
+            List.of(new ToothHints.Point(35, top)),
+            List.of(new ToothHints.Pin(35, top, 1)));
+    FoundTeeth bench = FoundTeeth.of(cast, said, Chart.blank(Jaw.LOWER), null, Watch.NONE);
+    assertThat(bench.told().dentition().standing()).contains(ToothNumber.of(35));
+    String point = "[%s,%s,%s]".formatted(top.x(), top.y(), top.z());
+    ObjectNode work = BenchWork.begun(Optional.empty());
+    work.set(
+        "bench",
+        Json.read(
+            "{\"document\":{\"teeth\":{\"missing\":[36],\"points\":[{\"tooth\":35,\"point\":%s}],\"pins\":[{\"tooth\":35,\"point\":%s,\"radiusMm\":1}]}}}"
+                .formatted(point, point)));
+    CaseStore store = CaseStore.existing(folder.resolve("store"));
+    store.change(
+        store.get(new CaseCode("A7")),
+        "teeth",
+        CaseEdit.NONE
+            .put(CaseSaid.What.CHART.of(Jaw.LOWER), CaseSaid.bytes(ChartJson.of(bench.chart())))
+            .put(BenchWork.name(Jaw.LOWER), CaseSaid.bytes(work)));
+    String there = folder.resolve("store").toString();
+    Shell shell = Shell.run("abutments", "A7", "--store", there, "--json", "-");
+    assertThat(shell.code()).as(shell.err()).isEqualTo(0);
+    Shell plan = Shell.run("plan", "A7", "--store", there, "--json", "-");
+    assertThat(plan.code()).as(plan.err()).isEqualTo(0);
+    CaseFile file = store.get(new CaseCode("A7"));
+    CaseSource source =
+        new CaseSource(
+            store,
+            file,
+            CaseCast.of(store, file, Jaw.UNKNOWN),
+            CaseSaid.of(store, file, Jaw.LOWER),
+            BenchWork.of(store, file, Jaw.LOWER));
+    KnownTeethMixin nothing = new KnownTeethMixin();
+    new CommandLine(nothing);
+    CastTeeth told = source.teeth(nothing, source.open(CastOptions.NONE, Watch.NONE), Watch.NONE);
+    assertThat(told.labelsOfFile()).isEqualTo(bench.told().labelsOfFile());
+    assertThat(told.labelsOfFile()).isNotEqualTo(unaided.told().labelsOfFile());
+    for (Shell one : List.of(shell, plan)) {
+      assertThat(Json.read(one.out()).findParents("tooth"))
+          .noneMatch(tooth -> tooth.get("tooth").asInt() == 36);
+    }
   }
 
   /** The cast mirrored in a level plane over it: what a person could hold against it. */
