@@ -78,7 +78,7 @@ public final class AbutmentsJson {
     AbutmentFacts facts = abutment.judgement().facts();
     ArrayNode told = json.putArray("facts");
     for (Fact fact : Fact.values()) {
-      if (!fact.ofTip() && !fact.ofThird() && !fact.ofArm()) {
+      if (!fact.ofTip() && !fact.ofThird() && !fact.ofArm() && !fact.follows()) {
         ObjectNode one = told.addObject();
         one.put("fact", fact.key());
         one.put("what", fact.words());

@@ -76,7 +76,7 @@ public final class AnswerReader {
   }
 
   private static void put(Map<Fact, Reading> into, String name, String value, String text) {
-    Optional<Fact> fact = Fact.named(name).filter(f -> !f.ofTip() && !f.ofThird());
+    Optional<Fact> fact = Fact.named(name).filter(AnswerReader::answerable);
     if (fact.isEmpty()) {
       throw AppRefusal.ANSWER_WRONG.with(
           text,
@@ -84,11 +84,15 @@ public final class AnswerReader {
               + name
               + "\" to answer; there are "
               + Stream.of(Fact.values())
-                  .filter(f -> !f.ofTip() && !f.ofThird())
+                  .filter(AnswerReader::answerable)
                   .map(Fact::key)
                   .collect(Collectors.joining(", ")));
     }
     into.put(fact.get(), reading(fact.get(), value, text));
+  }
+
+  private static boolean answerable(Fact fact) {
+    return !fact.ofTip() && !fact.ofThird() && !fact.follows();
   }
 
   private static Reading reading(Fact fact, String value, String text) {

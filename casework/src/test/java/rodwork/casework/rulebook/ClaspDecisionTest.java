@@ -327,6 +327,16 @@ class ClaspDecisionTest {
     lowerFree.put("rpi", Answer.SERVES);
     lowerFree.put("rpa", Answer.SERVES);
     c.add(change(lower, Fact.FREE_END, yes(), "", lowerFree));
+    // A pier between a bounded space and a free end, seen from the bounded side.
+    c.add(change(p, Fact.FREE_END_BEYOND, yes(), "", out("reverse-circlet", "back-action")));
+    c.add(
+        change(
+            lower, Fact.FREE_END_BEYOND, yes(), "", out("reverse-circlet", "lingual-retention")));
+    AbutmentFacts pier = p.with(Fact.ISOLATED, yes());
+    Map<String, Answer> pierFree = out("cast-circumferential", "half-and-half");
+    pierFree.put("rpi", Answer.SERVES);
+    pierFree.put("rpa", Answer.SERVES);
+    c.add(change(pier, Fact.FREE_END, yes(), "", pierFree));
     // The arm of an RPA lies on the line: half its width must have room above it.
     c.add(
         new Change(
@@ -622,6 +632,28 @@ class ClaspDecisionTest {
           Abutments.freeEnd().with(reason, yes()).with(Fact.TOTAL_STAND_OFF_6, mm(2));
       assertThat(serving(JUDGE.judge(noBar)).getFirst()).isEqualTo("combination");
     }
+  }
+
+  @Test
+  void aPierIsJudgedByItsFreeEndFromEitherSide() {
+    AbutmentFacts pier = Abutments.premolar().with(Fact.FREE_END_BEYOND, yes());
+    Judgement circlet = JUDGE.judge(pier).of("cast-circumferential");
+    assertThat(circlet.warnings()).contains("circumferential-beyond-free-end");
+    assertThat(serving(JUDGE.judge(pier)).getFirst()).isEqualTo("combination");
+    for (Fact reason : List.of(Fact.SHORT_ROOT, Fact.DISPLACEABLE_TISSUE)) {
+      assertThat(serving(JUDGE.judge(pier.with(reason, yes()))).subList(0, 2))
+          .containsExactly("i-bar", "combination");
+    }
+    // RPI and RPA release towards a free end on their own side only.
+    for (String released : List.of("rpi", "rpa")) {
+      assertThat(JUDGE.judge(pier).of(released).answer()).isEqualTo(Answer.DOES_NOT_SERVE);
+    }
+    // Nobody told of the other side: it may change the answer, and is not assumed.
+    AbutmentFacts open = Abutments.premolar().without(Fact.FREE_END_BEYOND);
+    assertThat(JUDGE.judge(open).of("reverse-circlet").undecided())
+        .containsExactly(Fact.FREE_END_BEYOND);
+    assertThat(open.reading(Fact.FREE_END_EITHER)).isInstanceOf(Reading.NotKnown.class);
+    assertThat(open.with(Fact.FREE_END, yes()).reading(Fact.FREE_END_EITHER)).isEqualTo(yes());
   }
 
   @Test

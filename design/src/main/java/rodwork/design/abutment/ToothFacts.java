@@ -68,6 +68,7 @@ final class ToothFacts {
     Optional<Space> other = dentition.spaceBeside(number, side.opposite());
     facts.put(Fact.ADJACENT_SPACE, Reading.yes(space.isPresent()));
     facts.put(Fact.FREE_END, Reading.yes(space.filter(Space::freeEnd).isPresent()));
+    facts.put(Fact.FREE_END_BEYOND, Reading.yes(other.filter(Space::freeEnd).isPresent()));
     facts.put(Fact.ISOLATED, Reading.yes(space.isPresent() && other.isPresent()));
     facts.put(Fact.SHOWS, said(entry.aestheticZone(), "whether the tooth shows in a smile"));
     facts.put(Fact.MOBILE, mobile(entry.mobility()));

@@ -163,6 +163,13 @@ public record AbutmentFacts(
 
   /** The reading of a general fact. */
   public Reading reading(Fact fact) {
+    if (fact == Fact.FREE_END_EITHER) {
+      Reading here = reading(Fact.FREE_END);
+      Reading beyond = reading(Fact.FREE_END_BEYOND);
+      return here.equals(Reading.yes(true)) || beyond.equals(Reading.yes(true))
+          ? Reading.yes(true)
+          : here instanceof Reading.NotKnown ? here : beyond;
+    }
     Reading known = general.get(fact);
     return known != null ? known : new Reading.NotKnown("not measured or asked yet");
   }

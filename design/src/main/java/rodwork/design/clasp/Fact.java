@@ -24,6 +24,9 @@ public enum Fact {
       "none"),
   TIPPING("tipping of the tooth", "none", "towards the space", "away from the space", "other"),
   FREE_END("next to a free end", Kind.YES_NO),
+  FREE_END_BEYOND("a free end on its other side", Kind.YES_NO),
+  /** Follows from the two before it: what must release must, from whichever side a clasp comes. */
+  FREE_END_EITHER("a free end on this side or the other", Kind.YES_NO),
   ADJACENT_SPACE("a space beside it", Kind.YES_NO),
   ISOLATED("spaces on both sides", Kind.YES_NO),
   SHOWS("shows when speaking or smiling", Kind.YES_NO),
@@ -158,6 +161,11 @@ public enum Fact {
   /** Whether it tells what a preparation takes that makes up for what is missing of a room. */
   public boolean ofLowering() {
     return this == LOWERING_ENAMEL_ORIGIN || this == LOWERING_ENAMEL_MIDDLE;
+  }
+
+  /** Whether it follows from other facts, so that nobody measures or tells it. */
+  public boolean follows() {
+    return this == FREE_END_EITHER;
   }
 
   public static Optional<Fact> named(String key) {
