@@ -1,10 +1,23 @@
 package rodwork.anatomy.tooth;
 
+import java.util.Locale;
+
 /** Thirds of a facial or lingual surface from mesial to distal. */
 public enum AcrossThird {
   MESIAL,
   MIDDLE,
   DISTAL;
+
+  /** The third of a surface as the trade says it, such as {@code mesio-facial}. */
+  public String on(Surface surface) {
+    String side =
+        switch (this) {
+          case MESIAL -> "mesio-";
+          case MIDDLE -> "mid-";
+          case DISTAL -> "disto-";
+        };
+    return side + surface.name().toLowerCase(Locale.ROOT);
+  }
 
   /**
    * The third of a place.

@@ -81,7 +81,7 @@ public final class AbutmentsJson {
       if (!fact.ofTip() && !fact.ofThird() && !fact.ofArm() && !fact.follows()) {
         ObjectNode one = told.addObject();
         one.put("fact", fact.key());
-        one.put("what", fact.words());
+        one.put("what", facts.words(fact));
         one.set("choices", Json.texts(fact.choices()));
         one.set("reading", RulesJson.reading(facts.reading(fact)));
         one.set("place", RulesJson.place(facts.place(fact)));

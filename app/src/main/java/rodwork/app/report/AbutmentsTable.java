@@ -85,12 +85,11 @@ public final class AbutmentsTable {
     row(
         lines,
         "gum",
-        "stand-off "
-            + facts.reading(Fact.TOTAL_STAND_OFF_3).words()
-            + " at 3 mm, "
-            + facts.reading(Fact.TOTAL_STAND_OFF_6).words()
-            + " at 6 mm; tissue undercut "
-            + facts.reading(Fact.TISSUE_UNDERCUT_3).words()
+        told(facts, Fact.TOTAL_STAND_OFF_3)
+            + "; "
+            + told(facts, Fact.TOTAL_STAND_OFF_6)
+            + "; "
+            + told(facts, Fact.TISSUE_UNDERCUT_3)
             + "; vestibule "
             + facts.reading(Fact.VESTIBULE_DEPTH).words());
     int place = 0;
@@ -121,7 +120,10 @@ public final class AbutmentsTable {
           "order",
           "could change with: "
               + words(
-                  abutment.judgement().couldReorder().stream().sorted().map(Fact::words).toList()));
+                  abutment.judgement().couldReorder().stream()
+                      .sorted()
+                      .map(facts::words)
+                      .toList()));
     }
   }
 
@@ -308,6 +310,10 @@ public final class AbutmentsTable {
         held(finding),
         finding.standing().words(),
         finding.source());
+  }
+
+  private static String told(AbutmentFacts facts, Fact fact) {
+    return facts.words(fact) + " " + facts.reading(fact).words();
   }
 
   private static String held(Finding finding) {

@@ -156,6 +156,7 @@ class OpposingInPlanTest {
       assertThat(value(bases.get(i))).isCloseTo(high - crest, within(1e-6));
     }
     assertThat(asked(planned, "room to the opposing teeth over the arms"))
+        .allSatisfy(f -> assertThat(f.rule()).isEqualTo("arm-clearance-least"))
         .hasSize(
             (int) planned.plan().clasps().stream().filter(c -> c.course().isPresent()).count());
     List<Finding> crossings = asked(planned, "room to the opposing teeth over the minor");

@@ -72,7 +72,7 @@ final class AbutmentRow {
     json.put(
         "place",
         put(clasp, abutment)
-            .or(() -> judgement.tip().map(tip -> place(family.surface(), tip)))
+            .or(() -> judgement.tip().map(tip -> tip.on(family.surface())))
             .orElse(null));
     Map<Fact, Reading> tip =
         judgement.tip().flatMap(third -> abutment.map(a -> tip(a, family, third))).orElse(Map.of());
@@ -116,7 +116,7 @@ final class AbutmentRow {
             p ->
                 p.surface().isProximal()
                     ? PrescriptionContent.word(p.surface())
-                    : place(p.surface(), p.across()));
+                    : p.across().on(p.surface()));
   }
 
   /** What was read where a person put the tip, else at the mark of the gauge. */
@@ -146,16 +146,5 @@ final class AbutmentRow {
     AbutmentFacts.Third third =
         abutment.judgement().facts().thirds().get(new AbutmentFacts.Site(family.surface(), tip));
     return third == null ? Optional.empty() : third.mark(family.gauge());
-  }
-
-  /** Such as {@code mesio-facial}. */
-  private static String place(Surface surface, AcrossThird third) {
-    String side =
-        switch (third) {
-          case MESIAL -> "mesio-";
-          case MIDDLE -> "mid-";
-          case DISTAL -> "disto-";
-        };
-    return side + (surface == Surface.FACIAL ? "facial" : "lingual");
   }
 }

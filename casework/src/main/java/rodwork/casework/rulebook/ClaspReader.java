@@ -39,11 +39,7 @@ final class ClaspReader {
     List<Family> all = root.at("families").items().stream().map(this::family).toList();
     List<Preference> preferences =
         root.at("preferences").items().stream().map(this::preference).toList();
-    return new ClaspBook(
-        all,
-        preferences,
-        thresholds.get("gauge-fits", "mm"),
-        thresholds.get("tip-at-reference-least", "mm"));
+    return new ClaspBook(all, preferences, thresholds.get("gauge-fits", "mm"));
   }
 
   private Family family(Entry e) {

@@ -17,6 +17,8 @@ import rodwork.rules.Reading;
 final class Abutments {
   static final double UNCERTAIN_MM = 0.04;
 
+  static final AbutmentFacts.Levels LEVELS = new AbutmentFacts.Levels(3, 6);
+
   private Abutments() {}
 
   /** A lower first premolar in front of a bounded space. */
@@ -77,7 +79,8 @@ final class Abutments {
         thirds.put(new AbutmentFacts.Site(surface, across), third(0.6, 2.2, 2.5, 0.25, 0.5));
       }
     }
-    return new AbutmentFacts(ToothNumber.of(fdi), Surface.DISTAL, general, Map.of(), thirds);
+    return new AbutmentFacts(
+        ToothNumber.of(fdi), Surface.DISTAL, LEVELS, general, Map.of(), thirds);
   }
 
   /** A third with marks of these gauges. */

@@ -65,7 +65,7 @@ class ClaspDecisionTest {
   private static Change change(
       AbutmentFacts from, Fact fact, Reading reading, String by, Map<String, Answer> flips) {
     return new Change(
-        fact.words() + " " + reading.words(), from, from.with(fact, reading), by, flips);
+        fact.key() + " " + reading.words(), from, from.with(fact, reading), by, flips);
   }
 
   private static Reading yes() {
@@ -705,6 +705,30 @@ class ClaspDecisionTest {
   }
 
   @Test
+  void findingsNameThePlacesBelowTheMarginThatTheRulebookHas() {
+    AbutmentFacts p = Abutments.premolar();
+    AbutmentFacts deeper =
+        new AbutmentFacts(
+            p.tooth(),
+            p.space(),
+            new AbutmentFacts.Levels(2.5, 7),
+            p.general(),
+            p.places(),
+            p.thirds());
+    assertThat(
+            JUDGE
+                .judge(deeper)
+                .of("i-bar")
+                .step("bar-total-stand-off")
+                .orElseThrow()
+                .finding()
+                .what())
+        .isEqualTo("total stand-off 7 mm below the margin");
+    assertThat(deeper.words(Fact.TISSUE_UNDERCUT_3))
+        .isEqualTo("tissue undercut within 2.5 mm of the margin");
+  }
+
+  @Test
   void anUnknownIsSaidAndNeverAssumed() {
     AbutmentFacts unknown = Abutments.premolar().without(Fact.VESTIBULE_DEPTH);
     Judgement bar = JUDGE.judge(unknown).of("i-bar");
@@ -720,7 +744,12 @@ class ClaspDecisionTest {
     // Nothing known at all: nothing serves, nothing fails.
     AbutmentFacts nothing =
         new AbutmentFacts(
-            Abutments.premolar().tooth(), Surface.DISTAL, Map.of(), Map.of(), Map.of());
+            Abutments.premolar().tooth(),
+            Surface.DISTAL,
+            Abutments.LEVELS,
+            Map.of(),
+            Map.of(),
+            Map.of());
     assertThat(JUDGE.judge(nothing).inOrder())
         .allSatisfy(j -> assertThat(j.answer()).isEqualTo(Answer.NOT_DECIDED));
   }

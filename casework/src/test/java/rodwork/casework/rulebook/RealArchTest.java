@@ -56,6 +56,7 @@ class RealArchTest {
               survey,
               tooth,
               Surface.DISTAL,
+              Abutments.LEVELS,
               BarSection.of(survey, tree, tooth, BOOK.standOff()),
               1,
               0.3);
@@ -84,7 +85,7 @@ class RealArchTest {
         System.out.println(name + " " + fdi + " " + told);
         for (Fact f : Fact.values()) {
           if (facts.general().containsKey(f)) {
-            System.out.println("  " + f.words() + ": " + facts.reading(f).words());
+            System.out.println("  " + facts.words(f) + ": " + facts.reading(f).words());
           }
         }
         facts

@@ -160,6 +160,8 @@ public final class Abutments {
             survey,
             tooth,
             side,
+            new AbutmentFacts.Levels(
+                rules.standOff().near().value(), rules.standOff().far().value()),
             sections,
             rules.limits().clearOfMargin().value(),
             rules.limits().marginKnownTo().value());

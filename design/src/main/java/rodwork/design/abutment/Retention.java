@@ -8,6 +8,7 @@ import java.util.Optional;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.space.Space;
 import rodwork.design.arm.ArmRules;
+import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Judgement;
 import rodwork.design.course.ClaspAction;
 import rodwork.rules.Finding;
@@ -43,9 +44,6 @@ public record Retention(List<Share> shares, Range sumN, List<Finding> findings) 
       Optional<Range> pullN,
       boolean credited) {}
 
-  /** Rule by which a tip without undercut at the reference orientation is warned of. */
-  private static final String HOLDS = "tip-holds-at-reference";
-
   public Retention {
     shares = List.copyOf(shares);
     findings = List.copyOf(findings);
@@ -66,7 +64,7 @@ public record Retention(List<Share> shares, Range sumN, List<Finding> findings) 
           Optional.ofNullable(abutment.actions().get(first.family().id()))
               .flatMap(ClaspAction::forces)
               .flatMap(f -> f.pullN());
-      boolean credited = pull.isPresent() && !first.warnings().contains(HOLDS);
+      boolean credited = pull.isPresent() && holds(first);
       answers.put(tooth, first);
       shares.put(tooth, new Share(tooth, abutment, first.family().id(), pull, credited));
     }
@@ -94,6 +92,13 @@ public record Retention(List<Share> shares, Range sumN, List<Finding> findings) 
       findings.add(finding(rules.dentureTo(), reading, false));
     }
     return new Retention(List.copyOf(shares.values()), new Range(from, to), findings);
+  }
+
+  /** Whether no rule warns of a tip without undercut at the reference orientation. */
+  private static boolean holds(Judgement judgement) {
+    return judgement.family().clauses().stream()
+        .filter(clause -> clause.wants().fact() == Fact.TIP_AT_REFERENCE)
+        .noneMatch(clause -> judgement.warnings().contains(clause.id()));
   }
 
   private static Finding finding(Threshold t, Reading reading, boolean least) {

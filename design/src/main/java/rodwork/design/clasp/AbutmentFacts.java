@@ -18,6 +18,7 @@ import rodwork.rules.Threshold;
  * @param tooth which
  * @param space the proximal surface on the side of the space, or of the embrasure where there is
  *     none
+ * @param levels where below the margin the gum was read
  * @param general facts of the tooth as a whole
  * @param places where general facts were measured, for those that have a place
  * @param thirds readings of the facial and lingual thirds
@@ -29,6 +30,7 @@ import rodwork.rules.Threshold;
 public record AbutmentFacts(
     ToothNumber tooth,
     Surface space,
+    Levels levels,
     Map<Fact, Reading> general,
     Map<Fact, Place> places,
     Map<Site, Third> thirds,
@@ -36,6 +38,14 @@ public record AbutmentFacts(
     Map<Reach, Map<Fact, Reading>> laid) {
   /** Sizes of gauges that differ by less are one, read twice [mm]. */
   private static final double SAME_GAUGE_MM = 1e-6;
+
+  /**
+   * Where below the margin a bar's stand-off is read, as the rulebook has it.
+   *
+   * @param nearMm upper place [mm]
+   * @param farMm lower place [mm]
+   */
+  public record Levels(double nearMm, double farMm) {}
 
   /** The retentive arm of a family with its tip in one third. */
   public record Reach(String family, AcrossThird tip) {}
@@ -139,10 +149,11 @@ public record AbutmentFacts(
   public AbutmentFacts(
       ToothNumber tooth,
       Surface space,
+      Levels levels,
       Map<Fact, Reading> general,
       Map<Fact, Place> places,
       Map<Site, Third> thirds) {
-    this(tooth, space, general, places, thirds, Map.of(), Map.of());
+    this(tooth, space, levels, general, places, thirds, Map.of(), Map.of());
   }
 
   private static void check(Fact fact, Reading reading) {
@@ -157,7 +168,7 @@ public record AbutmentFacts(
           case Reading.Said _ -> fact.kind() == Fact.Kind.YES_NO;
         };
     if (!fits) {
-      throw new IllegalArgumentException(fact.words() + " cannot be \"" + reading.words() + "\"");
+      throw new IllegalArgumentException(fact.key() + " cannot be \"" + reading.words() + "\"");
     }
   }
 
@@ -172,6 +183,11 @@ public record AbutmentFacts(
     }
     Reading known = general.get(fact);
     return known != null ? known : new Reading.NotKnown("not measured or asked yet");
+  }
+
+  /** What a fact is, for a person. */
+  public String words(Fact fact) {
+    return fact.words(levels);
   }
 
   /** Where a general fact was measured. */
@@ -203,7 +219,7 @@ public record AbutmentFacts(
     changed.putAll(general);
     changed.put(fact, reading);
     return new AbutmentFacts(
-        tooth, space, changed, places, thirds, crossingsWithout(fact), laidWithout(fact));
+        tooth, space, levels, changed, places, thirds, crossingsWithout(fact), laidWithout(fact));
   }
 
   /** The same facts without one. */
@@ -211,7 +227,7 @@ public record AbutmentFacts(
     Map<Fact, Reading> changed = new HashMap<>(general);
     changed.remove(fact);
     return new AbutmentFacts(
-        tooth, space, changed, places, thirds, crossingsWithout(fact), laidWithout(fact));
+        tooth, space, levels, changed, places, thirds, crossingsWithout(fact), laidWithout(fact));
   }
 
   /** What a person says of an arm goes before what was laid out. */
@@ -228,7 +244,7 @@ public record AbutmentFacts(
 
   /** The same facts with what was read off arms, and what their preparation takes. */
   public AbutmentFacts withLaid(Map<Reach, Map<Fact, Reading>> readings) {
-    return new AbutmentFacts(tooth, space, general, places, thirds, crossings, readings);
+    return new AbutmentFacts(tooth, space, levels, general, places, thirds, crossings, readings);
   }
 
   private Map<AcrossThird, Crossing> crossingsWithout(Fact fact) {
@@ -241,14 +257,14 @@ public record AbutmentFacts(
   public AbutmentFacts at(Fact fact, Place place) {
     Map<Fact, Place> changed = new HashMap<>(places);
     changed.put(fact, place);
-    return new AbutmentFacts(tooth, space, general, changed, thirds, crossings, laid);
+    return new AbutmentFacts(tooth, space, levels, general, changed, thirds, crossings, laid);
   }
 
   /** The same facts with other readings of a third. */
   public AbutmentFacts with(Site site, Third third) {
     Map<Site, Third> changed = new HashMap<>(thirds);
     changed.put(site, third);
-    return new AbutmentFacts(tooth, space, general, places, changed, crossings, laid);
+    return new AbutmentFacts(tooth, space, levels, general, places, changed, crossings, laid);
   }
 
   /** The third on the side of the space or away from it. */

@@ -31,6 +31,7 @@ public final class AbutmentMeasure {
    * Measures.
    *
    * @param space side of the space
+   * @param levels where below the margin the gum was read
    * @param sections of the gum below the facial margin
    * @param clearOfMarginMm how far an arm stays from the margin [mm]
    * @param marginMm how exactly the margin is known [mm]
@@ -39,6 +40,7 @@ public final class AbutmentMeasure {
       Survey survey,
       Tooth tooth,
       Surface space,
+      AbutmentFacts.Levels levels,
       List<BarSection> sections,
       double clearOfMarginMm,
       double marginMm) {
@@ -65,7 +67,8 @@ public final class AbutmentMeasure {
       facts.putAll(middle.readings());
       places.putAll(middle.places());
     }
-    return new AbutmentFacts(number, space, facts, places, thirds.thirds(), crossings, Map.of());
+    return new AbutmentFacts(
+        number, space, levels, facts, places, thirds.thirds(), crossings, Map.of());
   }
 
   private static String kind(ToothNumber number) {

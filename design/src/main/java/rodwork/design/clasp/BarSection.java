@@ -2,12 +2,12 @@ package rodwork.design.clasp;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.GingivalMargin;
+import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.mesh.TriangleTree;
@@ -25,9 +25,6 @@ import rodwork.survey.standoff.StandOffRules;
  * @param standOff what was read below
  */
 public record BarSection(AcrossThird across, int edge, Vec3 margin, StandOff standOff) {
-  /** A bar is about this wide [mm]: stand-off counts to both sides of its middle. */
-  private static final double HALF_BAR_MM = 1;
-
   /** A margin point this far from where it was looked for does not stand for it [mm]. */
   private static final double MARGIN_NEAR_MM = 0.7;
 
@@ -57,7 +54,7 @@ public record BarSection(AcrossThird across, int edge, Vec3 margin, StandOff sta
             case DISTAL -> -THIRD_MIDDLE * half;
           };
       for (int edge = -1; edge <= 1; edge++) {
-        at(survey, tree, tooth, across, edge, middle + edge * HALF_BAR_MM, rules)
+        at(survey, tree, tooth, across, edge, middle + edge * rules.barWidth().value() / 2, rules)
             .ifPresent(sections::add);
       }
     }
@@ -93,20 +90,16 @@ public record BarSection(AcrossThird across, int edge, Vec3 margin, StandOff sta
 
   /** Where a level of it lies, in words and on the scan. */
   Optional<Place> place(ToothNumber tooth, StandOff.Level level) {
-    String third =
-        switch (across) {
-          case MESIAL -> "mesio-facial";
-          case MIDDLE -> "mid-facial";
-          case DISTAL -> "disto-facial";
-        };
     return level
         .place()
         .map(
             p ->
                 Place.of(
                     tooth,
-                    String.format(
-                        Locale.ROOT, "%s, %.0f mm below the margin", third, level.fromMarginMm()),
+                    across.on(Surface.FACIAL)
+                        + ", "
+                        + Figures.mm(level.fromMarginMm())
+                        + " below the margin",
                     new Place.Spot(p.x(), p.y(), p.z())));
   }
 

@@ -11,10 +11,8 @@ import rodwork.survey.Gauges;
  * @param families all kinds of clasps
  * @param preferences the weightiest first
  * @param fits how far from its gauge an undercut may be and still fit it [mm]
- * @param holds undercut along the occlusal normal below which no retention is credited [mm]
  */
-public record ClaspBook(
-    List<Family> families, List<Preference> preferences, Threshold fits, Threshold holds) {
+public record ClaspBook(List<Family> families, List<Preference> preferences, Threshold fits) {
   public ClaspBook {
     families = List.copyOf(families);
     preferences = List.copyOf(preferences);

@@ -43,10 +43,10 @@ public enum Fact {
   CROWN_HEIGHT("facial crown height", Kind.LENGTH),
   OCCLUSAL_ROOM("room through the embrasure to the opposing teeth", Kind.LENGTH),
   VESTIBULE_DEPTH("depth of the vestibule", Kind.LENGTH),
-  TOTAL_STAND_OFF_3("total stand-off 3 mm below the margin", Kind.LENGTH),
-  TOTAL_STAND_OFF_6("total stand-off 6 mm below the margin", Kind.LENGTH),
-  TISSUE_UNDERCUT_3("tissue undercut within 3 mm of the margin", Kind.LENGTH),
-  TISSUE_UNDERCUT_6("tissue undercut within 6 mm of the margin", Kind.LENGTH),
+  TOTAL_STAND_OFF_3("total stand-off {near} below the margin", Kind.LENGTH),
+  TOTAL_STAND_OFF_6("total stand-off {far} below the margin", Kind.LENGTH),
+  TISSUE_UNDERCUT_3("tissue undercut within {near} of the margin", Kind.LENGTH),
+  TISSUE_UNDERCUT_6("tissue undercut within {far} of the margin", Kind.LENGTH),
   TISSUE_UNDERCUT_START("where the tissue undercut starts below the margin", Kind.LENGTH),
   PLANE_HEIGHT("height of the guiding plane there is", Kind.LENGTH),
   PLANE_ENAMEL("enamel that a guiding plane would take", Kind.LENGTH),
@@ -103,9 +103,11 @@ public enum Fact {
     this.choices = kind == Kind.YES_NO ? List.of("yes", "no") : List.of();
   }
 
-  /** For a person. */
-  public String words() {
-    return words;
+  /** For a person, with the places below the margin that the rulebook has. */
+  String words(AbutmentFacts.Levels levels) {
+    return words
+        .replace("{near}", Figures.mm(levels.nearMm()))
+        .replace("{far}", Figures.mm(levels.farMm()));
   }
 
   public Kind kind() {

@@ -191,7 +191,7 @@ final class FamilyJudge {
     Finding finding =
         new Finding(
             clause.id(),
-            fact.words(),
+            tip.words(fact),
             tip.place(fact),
             tip.reading(fact),
             clause.wants().limit(tip::reading),
@@ -235,7 +235,7 @@ final class FamilyJudge {
         new Judgement.Step(
             new Finding(
                 clause.id(),
-                fact.words(),
+                tip.words(fact),
                 tip.place(fact),
                 open,
                 clause.wants().limit(tip::reading),

@@ -54,6 +54,10 @@ final class TipPlace {
     };
   }
 
+  String words(Fact fact) {
+    return facts.words(fact);
+  }
+
   private Reading laid(Fact fact) {
     Map<Fact, Reading> arms = facts.laid().get(reach());
     Reading laid = arms == null ? null : arms.get(fact);
@@ -96,14 +100,7 @@ final class TipPlace {
   }
 
   private Place words(AcrossThird where) {
-    String surface = family.surface() == Surface.FACIAL ? "facial" : "lingual";
-    String side =
-        switch (where) {
-          case MESIAL -> "mesio-" + surface;
-          case MIDDLE -> "mid-" + surface;
-          case DISTAL -> "disto-" + surface;
-        };
-    return Place.of(facts.tooth(), side + " third");
+    return Place.of(facts.tooth(), where.on(family.surface()) + " third");
   }
 
   private AbutmentFacts.@Nullable Third third(AbutmentFacts.Spot spot) {

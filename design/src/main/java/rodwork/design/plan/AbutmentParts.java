@@ -193,7 +193,7 @@ final class AbutmentParts {
           " hangs on: ",
           judgement.undecided().stream()
               .sorted()
-              .map(f -> f.words())
+              .map(at.judgement().facts()::words)
               .collect(Collectors.joining(", ")),
           ".");
     }

@@ -42,6 +42,9 @@ public record PlanRules(
         rests.incisalWidth,
         rests.incisalDepth,
         rests.clearance,
+        rests.armClearance,
+        rests.incisalFromAngle,
+        rests.incisalAcross,
         upper.border,
         upper.strapWidth,
         upper.anteriorStrap,
@@ -84,6 +87,9 @@ public record PlanRules(
    * @param cingulumLength along the arch
    * @param cingulumWidth across the arch
    * @param clearance room to the opposing tooth wanted
+   * @param armClearance the same over the metal of a clasp arm
+   * @param incisalFromAngle of the middle of an incisal rest from the proximal angle
+   * @param incisalAcross of an incisal rest, of the faciolingual width
    */
   public record Rests(
       Threshold widthLeast,
@@ -96,7 +102,10 @@ public record PlanRules(
       Threshold cingulumDepth,
       Threshold incisalWidth,
       Threshold incisalDepth,
-      Threshold clearance) {
+      Threshold clearance,
+      Threshold armClearance,
+      Threshold incisalFromAngle,
+      Threshold incisalAcross) {
     static Rests from(Thresholds book) {
       return new Rests(
           book.get("rest-width-least", "mm"),
@@ -109,7 +118,10 @@ public record PlanRules(
           book.get("cingulum-rest-depth", "mm"),
           book.get("incisal-rest-width", "mm"),
           book.get("incisal-rest-depth", "mm"),
-          book.get("rest-clearance-least", "mm"));
+          book.get("rest-clearance-least", "mm"),
+          book.get("arm-clearance-least", "mm"),
+          book.get("incisal-rest-from-angle", "mm"),
+          book.get("incisal-rest-across-share", "1"));
     }
   }
 

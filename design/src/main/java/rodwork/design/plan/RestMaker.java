@@ -104,8 +104,8 @@ final class RestMaker {
   private Optional<Part.Rest> incisal(CrownBoard crown, Surface side, String because) {
     int e = side == Surface.DISTAL ? -1 : 1;
     double width = Math.min(rules.incisalWidth().value(), crown.halfWidth());
-    double middleX = e * Math.max(0, crown.halfWidth() - 1.75);
-    double depth = 0.4 * crown.halfDepth();
+    double middleX = e * Math.max(0, crown.halfWidth() - rules.incisalFromAngle().value());
+    double depth = rules.incisalAcross().value() * 2 * crown.halfDepth();
     Optional<Vec3> middle = crown.fromAbove(middleX, 0);
     Optional<Line> outline =
         CrownBoard.outline(

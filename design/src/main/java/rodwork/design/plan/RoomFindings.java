@@ -93,7 +93,9 @@ final class RoomFindings {
         draft.opposing.measured(minor.line().points()));
   }
 
-  /** Over both faces of the retentive arm, and over the line of the other. */
+  /**
+   * Over both faces of both arms: the other one is rigid, and as thick as the first at its root.
+   */
   private void arms(Part.Clasp clasp) {
     clasp
         .course()
@@ -101,12 +103,18 @@ final class RoomFindings {
             course -> {
               Arm arm = course.retentive();
               List<Vec3> places = new ArrayList<>(course.opposing());
+              Tooth tooth = draft.dentition.tooth(clasp.tooth()).orElseThrow();
+              double thick = arm.root().thicknessMm();
+              for (Vec3 p : course.opposing()) {
+                Vec3 out = p.minus(tooth.centroid()).across(tooth.axes().axis());
+                places.add(out.length() > 0 ? p.plus(out.unit().times(thick)) : p);
+              }
               for (Arm.Station station : arm.line()) {
                 places.add(station.point());
-                places.add(station.point().plus(station.outward().times(arm.root().thicknessMm())));
+                places.add(station.point().plus(station.outward().times(thick)));
               }
               least(
-                  clearance,
+                  draft.rules.rests().armClearance(),
                   "room to the opposing teeth over the arms",
                   at(clasp.tooth(), clasp.judgement().family().name(), arm.end().point()),
                   draft.opposing.measured(places));

@@ -2,7 +2,6 @@ package rodwork.design.preparation;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import rodwork.anatomy.chart.ToothEntry;
 import rodwork.anatomy.chart.ToothNumber;
@@ -80,16 +79,6 @@ public record CrownOrder(
   private static Undercut undercut(Part.Clasp clasp, double fromMarginMm) {
     Family family = clasp.judgement().family();
     AcrossThird third = clasp.judgement().tip().orElse(AcrossThird.MIDDLE);
-    String side =
-        switch (third) {
-          case MESIAL -> "mesio-";
-          case MIDDLE -> "mid-";
-          case DISTAL -> "disto-";
-        };
-    return new Undercut(
-        side + family.surface().name().toLowerCase(Locale.ROOT),
-        clasp.gaugeMm(),
-        family.name(),
-        fromMarginMm);
+    return new Undercut(third.on(family.surface()), clasp.gaugeMm(), family.name(), fromMarginMm);
   }
 }

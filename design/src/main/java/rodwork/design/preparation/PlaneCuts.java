@@ -24,9 +24,6 @@ final class PlaneCuts {
   /** A plane is tried this much lower at a time [mm]. */
   private static final double LOWER_MM = 0.1;
 
-  /** A plane may begin this much lower than the rule has it, where that spares enamel [mm]. */
-  private static final double LOWEST_START_MM = 1.5;
-
   private final StepBook book;
 
   PlaneCuts(StepBook book) {
@@ -124,8 +121,9 @@ final class PlaneCuts {
       double most,
       boolean even) {
     double first = book.rules.planes().belowRidge().value();
+    double last = first + book.rules.own().planeStartLower().value();
     for (double h = wanted; h >= least - LOWER_MM / 2; h -= LOWER_MM) {
-      for (double below = first; below <= first + LOWEST_START_MM; below += LOWER_MM) {
+      for (double below = first; below <= last; below += LOWER_MM) {
         Optional<WallMaker.Made> made = WallMaker.below(face, uprights, below, h);
         if (made.isEmpty()
             || made.get().greatestMm() > most

@@ -17,6 +17,7 @@ import rodwork.rules.Thresholds;
  * @param seatEnamel enamel at the thinnest place of an occlusal surface
  * @param cingulumDepth depth that a cingulum rest wants of its seat
  * @param incisalDepth depth that an incisal rest wants of its seat
+ * @param planeStartLower how much lower a plane may begin than the rule has it, to spare enamel
  * @param crownFrom as many functions that no cut can serve want a surveyed crown
  */
 public record PreparationRules(
@@ -30,6 +31,7 @@ public record PreparationRules(
     Threshold seatEnamel,
     Threshold cingulumDepth,
     Threshold incisalDepth,
+    Threshold planeStartLower,
     Threshold crownFrom) {
 
   /** The values of a rulebook. */
@@ -45,6 +47,7 @@ public record PreparationRules(
         book.get("seat-enamel", "mm"),
         book.get("cingulum-rest-depth", "mm"),
         book.get("incisal-rest-depth", "mm"),
+        book.get("plane-start-lower-most", "mm"),
         book.get("surveyed-crown-from", "1"));
   }
 
@@ -61,6 +64,7 @@ public record PreparationRules(
         seatEnamel,
         cingulumDepth,
         incisalDepth,
+        planeStartLower,
         crownFrom);
   }
 }

@@ -71,7 +71,9 @@ class AbutmentReferenceTest {
     int wrongAboveLine = 0;
     int reciprocal = 0;
     for (Tooth tooth : dentition.teeth().byNumber().values()) {
-      AbutmentFacts facts = AbutmentMeasure.of(survey, tooth, Surface.DISTAL, List.of(), 1, 0.3);
+      AbutmentFacts facts =
+          AbutmentMeasure.of(
+              survey, tooth, Surface.DISTAL, new AbutmentFacts.Levels(3, 6), List.of(), 1, 0.3);
       Reading across = facts.reading(Fact.RECIPROCAL_UNDERCUT);
       for (UndercutTruth.Row row : on(tooth, arch, reference)) {
         Vec3 point = arch.mesh().vertex(row.vertex());

@@ -282,6 +282,7 @@ class PreparerTest {
         Threshold.own("seat-enamel", 0.93, "mm", "test"),
         Threshold.own("cingulum-rest-depth", 1, "mm", "test"),
         Threshold.own("incisal-rest-depth", 1.5, "mm", "test"),
+        Threshold.own("plane-start-lower-most", 1.5, "mm", "test"),
         Threshold.own("surveyed-crown-from", 2, "1", "test"));
   }
 
