@@ -464,12 +464,12 @@ export class Bench {
   /** Writes what the laboratory gets and gives it to the browser as a file. */
   async handOver(as: "pages" | "folder", paper: Paper): Promise<void> {
     await this.keeping.saveNow();
-    const { cast, document, caseOf } = this.store.get();
+    const { cast, document, caseOf, notation } = this.store.get();
     if (!cast || !document) return;
     this.store.set({ writing: as });
     try {
       const { tilt, answers, order, plan, clasps } = document;
-      const { file, revision } = await this.api.prescription(cast.id, as, { tilt, answers, order, paper, choices: choicesSaid(plan, clasps), case: caseOf });
+      const { file, revision } = await this.api.prescription(cast.id, as, { tilt, answers, order, paper, notation, choices: choicesSaid(plan, clasps), case: caseOf });
       if (revision !== null) this.keeping.moved(revision);
       const name = `${caseOf?.code ?? cast.name.replace(/\.[^.]*$/, "")}-prescription`;
       saveFile(file, as === "pages" ? `${name}.pdf` : `${name}.zip`);

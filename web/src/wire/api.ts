@@ -1,5 +1,6 @@
 import { chartDocument } from "../values/chart";
 import type { Jaw, Tilt } from "../values/tilt";
+import type { Notation } from "../values/tooth-number";
 import type { CaseCard, CaseOf, OpenedCase, Order, Paper } from "./cases";
 import type { ChoicesSaid, PlanSheet } from "./plan";
 import type { NamedChoices, PlansCompared } from "./comparison";
@@ -58,6 +59,8 @@ export interface PrescriptionSaid {
   readonly choices: ChoicesSaid;
   readonly order: Order;
   readonly paper: Paper;
+  /** Of the teeth on the pages; the JSON keeps FDI. */
+  readonly notation: Notation;
   readonly case: CaseOf | null;
 }
 

@@ -16,6 +16,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import rodwork.anatomy.FrameHints;
 import rodwork.anatomy.Jaw;
+import rodwork.anatomy.chart.Notation;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.app.operation.CastOptions;
 import rodwork.app.operation.CastTeeth;
@@ -108,7 +109,7 @@ final class DemoCommand implements Runnable {
               Rulebook.shipped(),
               ask,
               watch);
-      PrescriptionFolder.write(out, written, name, ask.scanHash(), Paper.A4, watch);
+      PrescriptionFolder.write(out, written, name, ask.scanHash(), Paper.A4, Notation.FDI, watch);
       OutputFile.write(out.resolve(name), to -> to.write(content));
       OutputFile.write(
           out.resolve("path.json"),

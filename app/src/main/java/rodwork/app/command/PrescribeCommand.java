@@ -227,7 +227,8 @@ final class PrescribeCommand implements Runnable {
     WritePrescription.Written written =
         WritePrescription.of(on.teeth, on.wanted, on.choices, on.book, ask, watch);
     PrescriptionFolder.Documents made =
-        PrescriptionFolder.write(out, written, ask.scan(), ask.scanHash(), paper, watch);
+        PrescriptionFolder.write(
+            out, written, ask.scan(), ask.scanHash(), paper, teeth.notation(), watch);
     Prescription prescription = written.prescription();
     spec.commandLine()
         .getOut()

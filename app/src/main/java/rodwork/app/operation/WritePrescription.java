@@ -49,6 +49,7 @@ public final class WritePrescription {
    *
    * @param planned survey, abutments and plan that it rests on
    * @param frame in which the cast stands at its path
+   * @param content what the prescription says
    * @param prescription the prescription
    * @param tripod marks of the path; null where the cast has no places for them
    * @param bearings how each mark is set with dividers; none without marks
@@ -56,6 +57,7 @@ public final class WritePrescription {
   public record Written(
       MakePlan.Planned planned,
       PathFrame frame,
+      PrescriptionContent content,
       Prescription prescription,
       @Nullable Tripod tripod,
       List<Optional<MarkBearings>> bearings) {
@@ -124,7 +126,7 @@ public final class WritePrescription {
         ask.before() == null
             ? Prescription.first(content)
             : Prescription.after(ask.before(), content);
-    return new Written(planned, frame, prescription, tripod, bearings);
+    return new Written(planned, frame, content, prescription, tripod, bearings);
   }
 
   /** The marks, or null where this cast has no places for them: that is said on paper. */

@@ -19,6 +19,7 @@ import rodwork.casework.prescription.Paper;
 import rodwork.casework.prescription.Pictures;
 import rodwork.casework.prescription.Prescription;
 import rodwork.casework.prescription.PrescriptionPdf;
+import rodwork.casework.prescription.Shown;
 import rodwork.geometry.Watch;
 import rodwork.survey.tooth.ToothSurvey;
 
@@ -37,19 +38,24 @@ public final class PrescriptionFolder {
   /** What a case keeps of it. */
   public record Documents(byte[] json, byte[] pdf) {}
 
-  /** Writes the files; returns those that a case keeps. */
+  /**
+   * Writes the files; returns those that a case keeps.
+   *
+   * @param notation of the teeth on pages and drawings; JSON and tables keep FDI
+   */
   public static Documents write(
       Path folder,
       WritePrescription.Written written,
       String scan,
       String scanHash,
       Paper paper,
+      Notation notation,
       Watch watch) {
     make(folder);
     // The pages need nothing of the tables and meshes, nor these of the pages.
     CompletableFuture<Void> others =
-        CompletableFuture.runAsync(() -> others(folder, written, scan, scanHash, watch));
-    Documents documents = pages(folder, written, paper, watch);
+        CompletableFuture.runAsync(() -> others(folder, written, scan, scanHash, notation, watch));
+    Documents documents = pages(folder, written, paper, notation, watch);
     watch.progress("writing the cast at its path", 0);
     try {
       others.join();
@@ -63,24 +69,29 @@ public final class PrescriptionFolder {
   }
 
   private static Documents pages(
-      Path folder, WritePrescription.Written written, Paper paper, Watch watch) {
+      Path folder, WritePrescription.Written written, Paper paper, Notation notation, Watch watch) {
     Prescription prescription = written.prescription();
     watch.progress("drawing", 0);
     byte[] picture = PictureFile.png(written.judged().surveyed());
     Pictures pictures =
         new Pictures(
             picture,
-            marks(written),
-            drawing(written, "The plan", Sheet.ON_PAGE),
+            marks(written, notation),
+            drawing(written, "The plan", Sheet.ON_PAGE, notation),
             CutSheet.svg(
                 written.planned().preparation().steps(),
                 Sheet.ON_PAGE.widthMm(),
-                Sheet.ON_PAGE.font()));
+                Sheet.ON_PAGE.font(),
+                notation));
     watch.progress("writing pages", 0);
     Documents documents =
         new Documents(
             text(Json.pretty(prescription.json()) + "\n"),
-            PrescriptionPdf.of(prescription, paper, pictures));
+            PrescriptionPdf.of(
+                prescription,
+                Shown.of(prescription, written.content(), notation),
+                paper,
+                pictures));
     put(folder.resolve(JSON), documents.json());
     put(folder.resolve(PDF), documents.pdf());
     put(folder.resolve("picture.png"), picture);
@@ -88,14 +99,20 @@ public final class PrescriptionFolder {
   }
 
   private static void others(
-      Path folder, WritePrescription.Written written, String scan, String scanHash, Watch watch) {
+      Path folder,
+      WritePrescription.Written written,
+      String scan,
+      String scanHash,
+      Notation notation,
+      Watch watch) {
     MakePlan.Planned planned = written.planned();
     put(
         folder.resolve("plan.svg"),
-        text(drawing(written, written.judged().surveyed().cast().name(), Sheet.WHOLE)));
+        text(drawing(written, written.judged().surveyed().cast().name(), Sheet.WHOLE, notation)));
     put(folder.resolve("plan.json"), text(Json.pretty(PlanJson.of(planned)) + "\n"));
     String cuts =
-        CutSheet.svg(planned.preparation().steps(), Sheet.WHOLE.widthMm(), Sheet.WHOLE.font());
+        CutSheet.svg(
+            planned.preparation().steps(), Sheet.WHOLE.widthMm(), Sheet.WHOLE.font(), notation);
     if (!cuts.isEmpty()) {
       put(folder.resolve("preparation.svg"), text(cuts));
       PreparedFile.write(folder.resolve("prepared-cast.stl"), planned, watch);
@@ -124,7 +141,7 @@ public final class PrescriptionFolder {
     return words.getBytes(StandardCharsets.UTF_8);
   }
 
-  private static String marks(WritePrescription.Written written) {
+  private static String marks(WritePrescription.Written written, Notation notation) {
     return written.tripod() == null
         ? ""
         : MarkSheet.svg(
@@ -134,17 +151,19 @@ public final class PrescriptionFolder {
             written.bearings(),
             MARKS_WIDE_MM,
             MARKS_HIGH_MM,
-            Sheet.ON_PAGE.font());
+            Sheet.ON_PAGE.font(),
+            notation);
   }
 
-  private static String drawing(WritePrescription.Written written, String title, Sheet sheet) {
+  private static String drawing(
+      WritePrescription.Written written, String title, Sheet sheet, Notation notation) {
     return PlanDrawing.svg(
         written.judged().teeth().arch(),
         written.judged().teeth().dentition(),
         written.planned().plan(),
         title,
         sheet,
-        Notation.FDI);
+        notation);
   }
 
   private static void make(Path folder) {

@@ -12,6 +12,7 @@ import java.time.ZoneId;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.Jaw;
+import rodwork.anatomy.chart.Notation;
 import rodwork.app.AppRefusal;
 import rodwork.app.operation.CastTeeth;
 import rodwork.app.operation.JudgeAbutments;
@@ -78,11 +79,12 @@ final class PrescriptionRoutes {
                 before(file, jaw)),
             Watch.NONE);
     Paper paper = body.path("paper").asText().equals("letter") ? Paper.LETTER : Paper.A4;
+    Notation notation = notation(body);
     Path folder = Files.createTempDirectory("rodwork");
     try {
       PrescriptionFolder.Documents made =
           PrescriptionFolder.write(
-              folder, written, scan.name(), scan.part().hash(), paper, Watch.NONE);
+              folder, written, scan.name(), scan.part().hash(), paper, notation, Watch.NONE);
       if (handOver) {
         if (file != null) {
           file =
@@ -105,6 +107,20 @@ final class PrescriptionRoutes {
     } finally {
       FolderZip.delete(folder);
     }
+  }
+
+  /** How the pages number teeth. */
+  private static Notation notation(JsonNode body) {
+    if (!body.hasNonNull("notation")) {
+      return Notation.FDI;
+    }
+    String named = body.get("notation").asText();
+    for (Notation notation : Notation.values()) {
+      if (notation.name().equalsIgnoreCase(named)) {
+        return notation;
+      }
+    }
+    throw Requests.unreadable("notation is \"" + named + "\", not FDI, Universal or Palmer");
   }
 
   /** The case that the work is kept in, as it stands; null where it is kept in none. */

@@ -29,6 +29,52 @@ class PrescribeCommandTest {
     return shell.out();
   }
 
+  /** ADA universal and Palmer numbers of the upper right teeth, written down by hand. */
+  @Test
+  void pagesNumberTeethAsTheReaderDoesAndTheFileKeepsFdi() throws IOException {
+    String cast = Shared.file("arches/upper-14.ply").toString();
+    String labels = Shared.file("arches/upper-14.labels.json").toString();
+    JsonNode first = null;
+    for (String[] told :
+        new String[][] {
+          {"fdi", "FDI", "14", "13", "15"},
+          {"universal", "Universal, 1 to 32", "5", "6", "4"},
+          {"palmer", "Palmer", "4┘", "3┘", "5┘"}
+        }) {
+      Path out = folder.resolve(told[0]);
+      run(
+          "prescribe",
+          cast,
+          "--missing",
+          "14",
+          "--labels",
+          labels,
+          "--notation",
+          told[0],
+          "--out",
+          out.toString());
+      JsonNode json = Json.read(Files.readString(out.resolve("prescription.json")));
+      first = first == null ? json : first;
+      assertThat(json.at("/content/teeth")).isEqualTo(first.at("/content/teeth"));
+      assertThat(json.at("/hash")).isEqualTo(first.at("/hash"));
+      try (PDDocument pages = Loader.loadPDF(out.resolve("prescription.pdf").toFile())) {
+        String paper = new PDFTextStripper().getText(pages).replaceAll("\\s+", " ");
+        assertThat(paper).contains("Teeth (" + told[1] + ")", "teeth by " + told[1]);
+        assertThat(paper).contains("replaced by the denture " + told[2] + " ");
+        assertThat(paper).contains("base connector of " + told[2] + " ");
+        assertThat(paper).contains(told[3] + " space distal", told[4] + " space mesial");
+        assertThat(paper)
+            .containsPattern("guiding plates of " + told[4] + "|guiding plates of " + told[3]);
+        if (told[0].equals("palmer")) {
+          // No tooth is named in FDI anywhere, words of findings and landmarks included.
+          assertThat(paper)
+              .doesNotContainPattern(
+                  "(tooth|teeth|of|from|and|to|for:) (1[3-7]|2[3-7])\\b(?! ?(mm|%|°|\\.))");
+        }
+      }
+    }
+  }
+
   @Test
   void aCaseIsPrescribedTwiceAndKeepsBoth() throws IOException {
     String cast = Shared.file("arches/upper-14.ply").toString();

@@ -2,6 +2,7 @@ package rodwork.casework.drawing;
 
 import java.util.List;
 import java.util.Locale;
+import rodwork.anatomy.chart.Notation;
 import rodwork.design.cut.PreparedCast.Piece;
 import rodwork.design.preparation.Step;
 
@@ -31,9 +32,10 @@ public final class CutSheet {
    *
    * @param widthMm of the sheet
    * @param font family of the letters
+   * @param notation of the teeth
    * @return an SVG document; empty where nothing is cut
    */
-  public static String svg(List<Step> steps, double widthMm, String font) {
+  public static String svg(List<Step> steps, double widthMm, String font, Notation notation) {
     List<Step> cuts = steps.stream().filter(s -> s.section().isPresent()).toList();
     if (cuts.isEmpty()) {
       return "";
@@ -54,7 +56,7 @@ public final class CutSheet {
             height,
             font));
     for (int i = 0; i < cuts.size(); i++) {
-      cell(svg, cuts.get(i), i % columns * CELL_WIDTH, i / columns * CELL_HEIGHT, i);
+      cell(svg, cuts.get(i), i % columns * CELL_WIDTH, i / columns * CELL_HEIGHT, i, notation);
     }
     text(
         svg,
@@ -69,7 +71,8 @@ public final class CutSheet {
     return svg.append("</svg>\n").toString();
   }
 
-  private static void cell(StringBuilder svg, Step step, double left, double top, int index) {
+  private static void cell(
+      StringBuilder svg, Step step, double left, double top, int index, Notation notation) {
     double scale = step.kind() == Step.Kind.REST_SEAT ? SEAT_SCALE : SCALE;
     double x = left + INWARD;
     double y = top + LABEL + HIGH / 2;
@@ -115,7 +118,11 @@ public final class CutSheet {
             top + LABEL,
             WIDE,
             HIGH));
-    text(svg, left, top + LABEL - 1, step.number() + " · " + step.tooth() + " " + name(step));
+    text(
+        svg,
+        left,
+        top + LABEL - 1,
+        step.number() + " · " + step.tooth().in(notation) + " " + name(step));
   }
 
   private static String name(Step step) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import rodwork.anatomy.Arch;
+import rodwork.anatomy.chart.Notation;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.geometry.Vec3;
@@ -40,7 +41,8 @@ public final class MarkSheet {
       List<Optional<MarkBearings>> bearings,
       double widthMm,
       double heightMm,
-      String font) {
+      String font,
+      Notation notation) {
     View view = View.occlusal(arch.frame());
     List<List<Vec3>> outlines = new ArrayList<>();
     List<Vec3> all = new ArrayList<>();
@@ -69,7 +71,7 @@ public final class MarkSheet {
             font));
     for (int i = 0; i < teeth.size(); i++) {
       svg.append(frame.path(outlines.get(i), true, "stroke=\"#777\" stroke-width=\"0.2\""));
-      svg.append(frame.text(teeth.get(i).centroid(), teeth.get(i).number().toString(), "#777"));
+      svg.append(frame.text(teeth.get(i).centroid(), teeth.get(i).number().in(notation), "#777"));
     }
     List<Vec3> corners = tripod.marks().stream().map(m -> m.point()).toList();
     svg.append(

@@ -27,19 +27,20 @@ final class AbutmentRow {
   private AbutmentRow() {}
 
   /** The rows of a plan, from the patient's right to left. */
-  static ArrayNode all(Plan plan, List<Abutment> abutments) {
+  static ArrayNode all(Plan plan, List<Abutment> abutments, Numbers numbers) {
     SortedSet<ToothNumber> teeth = new TreeSet<>();
     plan.clasps().forEach(c -> teeth.add(c.tooth()));
     plan.rests().forEach(r -> teeth.add(r.tooth()));
     plan.plates().forEach(p -> teeth.add(p.tooth()));
     ArrayNode json = JsonNodeFactory.instance.arrayNode();
-    teeth.forEach(tooth -> json.add(of(plan, tooth, abutments)));
+    teeth.forEach(tooth -> json.add(of(plan, tooth, abutments, numbers)));
     return json;
   }
 
-  private static ObjectNode of(Plan plan, ToothNumber tooth, List<Abutment> abutments) {
+  private static ObjectNode of(
+      Plan plan, ToothNumber tooth, List<Abutment> abutments, Numbers numbers) {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
-    json.put("tooth", tooth.fdi());
+    numbers.put(json, "tooth", tooth);
     ArrayNode spaces = json.putArray("spaces");
     abutments.stream()
         .filter(a -> a.tooth().number().equals(tooth) && a.space().isPresent())

@@ -3,7 +3,6 @@ package rodwork.casework.prescription;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.util.Collection;
 import java.util.List;
 import java.util.stream.Collectors;
 import rodwork.anatomy.chart.ToothNumber;
@@ -19,10 +18,14 @@ import rodwork.rules.Threshold;
 final class BlockOut {
   private final ArrayNode rows = JsonNodeFactory.instance.arrayNode();
 
-  private BlockOut() {}
+  private final Numbers teeth;
 
-  static ArrayNode of(Plan plan, LaboratoryRules rules, Threshold barArmRelief) {
-    BlockOut all = new BlockOut();
+  private BlockOut(Numbers teeth) {
+    this.teeth = teeth;
+  }
+
+  static ArrayNode of(Plan plan, LaboratoryRules rules, Threshold barArmRelief, Numbers teeth) {
+    BlockOut all = new BlockOut(teeth);
     all.parallel(plan);
     all.relief(plan, rules, barArmRelief);
     return all.rows;
@@ -33,7 +36,7 @@ final class BlockOut {
       row(
           "under the guiding plates of "
               + plan.plates().stream()
-                  .map(p -> p.tooth() + " " + PrescriptionContent.word(p.side()))
+                  .map(p -> teeth.of(p.tooth()) + " " + PrescriptionContent.word(p.side()))
                   .collect(Collectors.joining(", ")),
           "block out parallel to the path, from the plane down to the gum");
     }
@@ -49,7 +52,7 @@ final class BlockOut {
             .toList();
     if (!arms.isEmpty()) {
       row(
-          "at the lower edge of the retentive arms of " + numbers(arms),
+          "at the lower edge of the retentive arms of " + teeth.list(arms),
           "a ledge of wax where the arm is drawn; the undercut at the tip stays free");
     }
     row(
@@ -61,7 +64,7 @@ final class BlockOut {
     for (Part.DentureBase b : plan.bases()) {
       boolean free = b.space().freeEnd();
       row(
-          "under the base connector of " + numbers(b.space().missing()),
+          "under the base connector of " + teeth.list(b.space().missing()),
           free ? "relief; the tissue stop goes through it" : "relief",
           free ? rules.freeEndRelief() : rules.meshRelief());
     }
@@ -81,7 +84,7 @@ final class BlockOut {
     if (!plan.minorConnectors().isEmpty()) {
       row(
           "where minor connectors cross the gingival margin: "
-              + numbers(
+              + teeth.list(
                   plan.minorConnectors().stream()
                       .map(Part.MinorConnector::tooth)
                       .distinct()
@@ -95,7 +98,7 @@ final class BlockOut {
             .map(Part.Clasp::tooth)
             .toList();
     if (!bars.isEmpty()) {
-      row("under the approach arms of " + numbers(bars), "relief over the gum", barArmRelief);
+      row("under the approach arms of " + teeth.list(bars), "relief over the gum", barArmRelief);
     }
   }
 
@@ -127,10 +130,6 @@ final class BlockOut {
               ? rules.palatalTorusRelief()
               : rules.mandibularTorusRelief());
     }
-  }
-
-  private static String numbers(Collection<ToothNumber> teeth) {
-    return teeth.stream().map(ToothNumber::toString).collect(Collectors.joining(", "));
   }
 
   private void row(String where, String what) {

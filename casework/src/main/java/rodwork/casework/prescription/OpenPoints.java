@@ -10,15 +10,15 @@ import rodwork.anatomy.chart.ToothNumber;
 final class OpenPoints {
   private OpenPoints() {}
 
-  static List<String> of(PrescriptionContent content) {
+  static List<String> of(PrescriptionContent content, Numbers numbers) {
     List<String> open = new ArrayList<>();
-    content.kennedy().questions().forEach(question -> open.add(question.text().fdi()));
+    content.kennedy().questions().forEach(question -> open.add(numbers.in(question.text())));
     List<String> notSaid =
         ToothNumber.allOf(content.chart().jaw())
             .filter(
                 tooth -> !tooth.isThirdMolar() && !content.dentition().standing().contains(tooth))
             .filter(tooth -> content.chart().tooth(tooth).replace() == Answer.NOT_KNOWN)
-            .map(ToothNumber::toString)
+            .map(numbers::of)
             .toList();
     if (!notSaid.isEmpty()) {
       open.add("Whether to replace is not said for: " + String.join(", ", notSaid) + ".");
@@ -46,7 +46,7 @@ final class OpenPoints {
       open.add(
           "The cast has no three places that serve as tripod marks; use the scan at its path.");
     }
-    content.plan().questions().forEach(question -> open.add(question.fdi()));
+    content.plan().questions().forEach(question -> open.add(numbers.in(question)));
     content.chart().notJudged().stream()
         .map(PrescriptionContent::word)
         .sorted()

@@ -73,25 +73,25 @@ final class PlanRows {
     return sum.length() / 2;
   }
 
-  static ArrayNode minor(Plan plan) {
+  static ArrayNode minor(Plan plan, Numbers numbers) {
     ArrayNode json = JsonNodeFactory.instance.arrayNode();
     for (Part.MinorConnector m : plan.minorConnectors()) {
       ObjectNode one = json.addObject();
-      one.put("tooth", m.tooth().fdi());
+      numbers.put(one, "tooth", m.tooth());
       one.put("side", PrescriptionContent.word(m.side()));
       Figures.put(one, "lengthMm", m.line().lengthMm(), Figures.MM);
     }
     return json;
   }
 
-  static ArrayNode bases(Plan plan) {
+  static ArrayNode bases(Plan plan, Numbers numbers) {
     ArrayNode json = JsonNodeFactory.instance.arrayNode();
     for (Part.DentureBase b : plan.bases()) {
       ObjectNode one = json.addObject();
       ArrayNode space = one.putArray("space");
-      b.space().missing().forEach(t -> space.add(t.fdi()));
+      b.space().missing().forEach(t -> numbers.add(space, t));
       ArrayNode teeth = one.putArray("teeth");
-      b.teeth().forEach(t -> teeth.add(t.tooth().fdi()));
+      b.teeth().forEach(t -> numbers.add(teeth, t.tooth()));
       one.put("freeEnd", b.space().freeEnd());
       Figures.put(one, "areaMm2", b.areaMm2(), Figures.AREA);
       Figures.put(one, "finishLineMm", b.finishLine().lengthMm(), Figures.MM);
@@ -101,17 +101,20 @@ final class PlanRows {
   }
 
   /** The axis of rotation and what holds against it. */
-  static ObjectNode support(Plan plan) {
+  static ObjectNode support(Plan plan, Numbers numbers) {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     plan.fulcrum()
         .ifPresentOrElse(
-            f ->
-                json.putObject("fulcrum").put("right", f.right().fdi()).put("left", f.left().fdi()),
+            f -> {
+              ObjectNode line = json.putObject("fulcrum");
+              numbers.put(line, "right", f.right());
+              numbers.put(line, "left", f.left());
+            },
             () -> json.putNull("fulcrum"));
     ArrayNode indirect = json.putArray("indirectRetainers");
     for (Part.IndirectRetainer i : plan.indirectRetainers()) {
       ObjectNode one = indirect.addObject();
-      one.put("tooth", i.rest().tooth().fdi());
+      numbers.put(one, "tooth", i.rest().tooth());
       one.put("kind", i.rest().kind().words());
       one.put("side", PrescriptionContent.word(i.rest().side()));
       Figures.put(one, "distanceMm", i.distanceMm(), Figures.MM);
@@ -121,23 +124,23 @@ final class PlanRows {
   }
 
   /** Every finding that is not met, too close to call, or not known, in that order. */
-  static ArrayNode findings(Plan plan) {
+  static ArrayNode findings(Plan plan, Numbers numbers) {
     ArrayNode json = JsonNodeFactory.instance.arrayNode();
     for (Verdict verdict : List.of(Verdict.NOT_MET, Verdict.TOO_CLOSE_TO_CALL, Verdict.NOT_KNOWN)) {
       plan.findings().stream()
           .filter(f -> f.verdict() == verdict)
-          .map(PlanRows::finding)
+          .map(f -> finding(f, numbers))
           .distinct()
           .forEach(json::add);
     }
     return json;
   }
 
-  private static ObjectNode finding(Finding finding) {
+  private static ObjectNode finding(Finding finding, Numbers numbers) {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     json.put("rule", finding.rule());
     json.put("what", finding.what());
-    json.put("place", finding.place().words());
+    json.put("place", numbers.in(finding.place().wording()));
     json.put("reading", finding.reading().words());
     json.put("limit", finding.limit().words());
     json.put("verdict", finding.verdict().words());

@@ -13,17 +13,15 @@ import rodwork.rules.Finding;
 final class Preparations {
   private Preparations() {}
 
-  static ObjectNode of(MouthPreparation preparation) {
+  static ObjectNode of(MouthPreparation preparation, Numbers numbers) {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     ArrayNode steps = json.putArray("steps");
-    preparation.steps().forEach(step -> steps.add(step(step)));
+    preparation.steps().forEach(step -> steps.add(step(step, numbers)));
     ArrayNode refused = json.putArray("notPrescribed");
     for (MouthPreparation.Refused r : preparation.refused()) {
-      refused
-          .addObject()
-          .put("tooth", r.tooth().fdi())
-          .put("kind", r.kind().words())
-          .put("why", r.why());
+      ObjectNode one = refused.addObject();
+      numbers.put(one, "tooth", r.tooth());
+      one.put("kind", r.kind().words()).put("why", r.why());
     }
     ArrayNode general = json.putArray("general");
     preparation.general().forEach(general::add);
@@ -31,11 +29,11 @@ final class Preparations {
   }
 
   /** Surveyed crowns, each an order of its own. */
-  static ArrayNode crowns(MouthPreparation preparation) {
+  static ArrayNode crowns(MouthPreparation preparation, Numbers numbers) {
     ArrayNode json = JsonNodeFactory.instance.arrayNode();
     for (CrownOrder crown : preparation.crowns()) {
       ObjectNode one = json.addObject();
-      one.put("tooth", crown.tooth().fdi());
+      numbers.put(one, "tooth", crown.tooth());
       one.put("decided", crown.decided());
       ArrayNode because = one.putArray("because");
       crown.because().forEach(because::add);
@@ -71,10 +69,10 @@ final class Preparations {
     return json;
   }
 
-  private static ObjectNode step(Step step) {
+  private static ObjectNode step(Step step, Numbers numbers) {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     json.put("number", step.number());
-    json.put("tooth", step.tooth().fdi());
+    numbers.put(json, "tooth", step.tooth());
     json.put("kind", step.kind().words());
     json.put("surface", PrescriptionContent.word(step.surface()));
     json.put("what", step.what());

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.LocalDate;
-import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -13,6 +12,7 @@ import rodwork.anatomy.ArchFrame;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.Chart;
+import rodwork.anatomy.chart.Notation;
 import rodwork.anatomy.chart.ToothEntry;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
@@ -99,6 +99,12 @@ public record PrescriptionContent(
 
   /** The content as JSON: docs/schema/prescription.schema.json, member {@code content}. */
   public ObjectNode json() {
+    return json(Notation.FDI);
+  }
+
+  /** The same for a reader of another notation; teeth are texts then. */
+  ObjectNode json(Notation notation) {
+    Numbers numbers = new Numbers(notation);
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     json.put("case", caseCode);
     json.put("date", date.toString());
@@ -122,25 +128,25 @@ public record PrescriptionContent(
     ObjectNode book = json.putObject("rulebook");
     book.put("title", rulebook);
     book.put("sha256", rulebookHash);
-    json.set("teeth", teethJson());
+    json.set("teeth", teethJson(numbers));
     ObjectNode allergies = json.putObject("allergies");
     allergies.put("asked", word(chart.allergiesAsked()));
     chart.allergies().forEach(allergies.putArray("known")::add);
-    json.set("path", pathJson());
-    json.set("abutments", AbutmentRow.all(plan, abutments));
+    json.set("path", pathJson(numbers));
+    json.set("abutments", AbutmentRow.all(plan, abutments, numbers));
     PlanRows.major(plan, rules.plan(), rules.laboratory())
         .ifPresentOrElse(
             major -> json.set("majorConnector", major), () -> json.putNull("majorConnector"));
-    json.set("minorConnectors", PlanRows.minor(plan));
-    json.set("bases", PlanRows.bases(plan));
-    json.set("support", PlanRows.support(plan));
+    json.set("minorConnectors", PlanRows.minor(plan, numbers));
+    json.set("bases", PlanRows.bases(plan, numbers));
+    json.set("support", PlanRows.support(plan, numbers));
     json.set("asked", asked());
-    json.set("blockOut", BlockOut.of(plan, rules.laboratory(), rules.barArmRelief()));
-    json.set("preparation", Preparations.of(preparation));
-    json.set("surveyedCrowns", Preparations.crowns(preparation));
-    json.set("findings", PlanRows.findings(plan));
+    json.set("blockOut", BlockOut.of(plan, rules.laboratory(), rules.barArmRelief(), numbers));
+    json.set("preparation", Preparations.of(preparation, numbers));
+    json.set("surveyedCrowns", Preparations.crowns(preparation, numbers));
+    json.set("findings", PlanRows.findings(plan, numbers));
     ArrayNode open = json.putArray("open");
-    OpenPoints.of(this).forEach(open::add);
+    OpenPoints.of(this, numbers).forEach(open::add);
     ArrayNode cautions = json.putArray("cautions");
     Cautions.ALL.forEach(cautions::add);
     return json;
@@ -160,9 +166,9 @@ public record PrescriptionContent(
     return json;
   }
 
-  private ObjectNode teethJson() {
+  private ObjectNode teethJson(Numbers numbers) {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
-    json.set("present", numbers(dentition.standing()));
+    json.set("present", numbers.all(dentition.standing()));
     ArrayNode missing = json.putArray("missing");
     ArrayNode replaced = json.putArray("replaced");
     ArrayNode undecided = json.putArray("replacementNotSaid");
@@ -170,28 +176,22 @@ public record PrescriptionContent(
         .filter(tooth -> !dentition.standing().contains(tooth))
         .forEach(
             tooth -> {
-              missing.add(tooth.fdi());
+              numbers.add(missing, tooth);
               ToothEntry entry = chart.tooth(tooth);
               if (plan.replaced().contains(tooth)) {
-                replaced.add(tooth.fdi());
+                numbers.add(replaced, tooth);
               }
               if (entry.replace() == Answer.NOT_KNOWN && !tooth.isThirdMolar()) {
-                undecided.add(tooth.fdi());
+                numbers.add(undecided, tooth);
               }
             });
     json.put("class", kennedy.title());
     ArrayNode because = json.putArray("because");
-    kennedy.reasons().forEach(reason -> because.add(reason.text().fdi()));
+    kennedy.reasons().forEach(reason -> because.add(numbers.in(reason.text())));
     return json;
   }
 
-  private static ArrayNode numbers(Collection<ToothNumber> teeth) {
-    ArrayNode json = JsonNodeFactory.instance.arrayNode();
-    teeth.forEach(tooth -> json.add(tooth.fdi()));
-    return json;
-  }
-
-  private ObjectNode pathJson() {
+  private ObjectNode pathJson(Numbers numbers) {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     Figures.put(json, "anteriorTiltDeg", tilt.anteriorDeg(), Figures.DEG);
     Figures.put(json, "rightTiltDeg", tilt.rightDeg(), Figures.DEG);
@@ -221,7 +221,7 @@ public record PrescriptionContent(
     for (Optional<MarkBearings> mark : bearings) {
       ArrayNode two = seen.addArray();
       for (MarkBearings.Bearing one : mark.map(MarkBearings::both).orElse(List.of())) {
-        ObjectNode landmark = two.addObject().put("name", one.landmark().toString());
+        ObjectNode landmark = two.addObject().put("name", numbers.in(one.landmark().wording()));
         Figures.put(landmark, "distanceMm", one.distanceMm(), Figures.DIVIDERS);
       }
     }

@@ -8,18 +8,21 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import rodwork.anatomy.chart.Notation;
 
 /** The pages as XHTML, from the JSON of the prescription and nothing else. */
 final class PrescriptionPage {
   private static final int SHOWN_HASH = 16;
 
   private final Prescription prescription;
+  private final Shown shown;
   private final JsonNode content;
   private final Html html = new Html();
 
-  private PrescriptionPage(Prescription prescription) {
+  private PrescriptionPage(Prescription prescription, Shown shown) {
     this.prescription = prescription;
-    this.content = prescription.content();
+    this.shown = shown;
+    this.content = shown.content();
   }
 
   /**
@@ -29,8 +32,13 @@ final class PrescriptionPage {
    * @param early whether the statement stands on the first page, else on the last
    */
   static String of(
-      Prescription prescription, Paper paper, Pictures pictures, boolean dense, boolean early) {
-    return new PrescriptionPage(prescription).page(paper, pictures, dense, early);
+      Prescription prescription,
+      Shown shown,
+      Paper paper,
+      Pictures pictures,
+      boolean dense,
+      boolean early) {
+    return new PrescriptionPage(prescription, shown).page(paper, pictures, dense, early);
   }
 
   private String page(Paper paper, Pictures pictures, boolean dense, boolean early) {
@@ -52,7 +60,9 @@ final class PrescriptionPage {
             + " · revision "
             + prescription.revision()
             + " · content "
-            + prescription.hash().substring(0, SHOWN_HASH));
+            + prescription.hash().substring(0, SHOWN_HASH)
+            + " · teeth by "
+            + shown.words());
     html.raw("\" } @bottom-right { font-family: Form; font-size: 7pt; color: #55524c; content: ");
     html.raw("\"page \" counter(page) \" of \" counter(pages) } }");
     html.raw(PrescriptionPdf.resource("prescription.css")).raw("</style></head><body");
@@ -100,7 +110,10 @@ final class PrescriptionPage {
               + prescription.revision()
               + " replaces revision "
               + (prescription.revision() - 1)
-              + ". Changed:");
+              + ". Changed"
+              + (shown.notation() == Notation.FDI
+                  ? ":"
+                  : " (teeth by their FDI numbers, as in the JSON):"));
       html.raw("</b>").list(prescription.changes()).raw("</div>");
     }
   }
@@ -138,7 +151,7 @@ final class PrescriptionPage {
   private void teeth() {
     JsonNode teeth = content.path("teeth");
     JsonNode allergies = content.path("allergies");
-    html.heading("Teeth (FDI)").raw("<table class=\"fields narrow\"><tbody>");
+    html.heading("Teeth (" + shown.words() + ")").raw("<table class=\"fields narrow\"><tbody>");
     html.field("present", join(teeth.path("present")));
     html.field("missing", orNone(join(teeth.path("missing"))));
     html.field("replaced by the denture", join(teeth.path("replaced")));

@@ -36,17 +36,24 @@ public final class PrescriptionPdf {
 
   /** Makes the pages. */
   public static byte[] of(Prescription prescription, Paper paper, Pictures pictures) {
-    byte[] pages = pages(PrescriptionPage.of(prescription, paper, pictures, false, false));
+    return of(prescription, Shown.fdi(prescription), paper, pictures);
+  }
+
+  /** The same with teeth in the notation of a reader. */
+  public static byte[] of(Prescription prescription, Shown shown, Paper paper, Pictures pictures) {
+    byte[] pages = pages(PrescriptionPage.of(prescription, shown, paper, pictures, false, false));
     // The first page may have room for the statement, or the last one.
     for (boolean early : new boolean[] {true, false}) {
       if (count(pages) > MOST_PAGES) {
-        pages = pages(PrescriptionPage.of(prescription, paper, pictures, true, early));
+        pages = pages(PrescriptionPage.of(prescription, shown, paper, pictures, true, early));
       }
     }
     for (boolean early : new boolean[] {true, false}) {
       if (count(pages) > MOST_PAGES && !pictures.cuts().isEmpty()) {
         pages =
-            pages(PrescriptionPage.of(prescription, paper, pictures.withoutCuts(), true, early));
+            pages(
+                PrescriptionPage.of(
+                    prescription, shown, paper, pictures.withoutCuts(), true, early));
       }
     }
     return pages;

@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.Optional;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.geometry.Vec3;
+import rodwork.rules.Wording;
 
 /**
  * A point of a cast that anybody finds again to a few tenths of a millimetre: a cusp tip, the angle
@@ -14,7 +15,8 @@ import rodwork.geometry.Vec3;
  * @param other the tooth on the other side of a papilla; empty for all else
  * @param point scan frame [mm]
  */
-public record Landmark(Kind kind, ToothNumber tooth, Optional<ToothNumber> other, Vec3 point) {
+public record Landmark(Kind kind, ToothNumber tooth, Optional<ToothNumber> other, Vec3 point)
+    implements Wording.Worded {
   /** What a landmark is. */
   public enum Kind {
     CUSP,
@@ -38,6 +40,13 @@ public record Landmark(Kind kind, ToothNumber tooth, Optional<ToothNumber> other
   /** In words, FDI, such as {@code mesiofacial cusp of 47}, {@code facial papilla of 43 and 44}. */
   @Override
   public String toString() {
-    return kind.word() + " of " + tooth + other.map(second -> " and " + second).orElse("");
+    return wording().fdi();
+  }
+
+  @Override
+  public Wording wording() {
+    return other
+        .map(second -> Wording.of(kind.word(), " of ", tooth, " and ", second))
+        .orElseGet(() -> Wording.of(kind.word(), " of ", tooth));
   }
 }
