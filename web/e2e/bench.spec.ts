@@ -104,7 +104,7 @@ test("on a sphere, shown its frame in two steps, the rod reads R − ρ", async 
   await page.getByRole("button", { name: "upper", exact: true }).click();
   await expect(page.locator("header .keep").first()).toHaveText("upper"); // until then the survey is still that of no jaw
   await surveyed(page, 0, 0);
-  // Truth: DESIGN 3.1, on a sphere below its equator u = R − ρ, ρ the distance from the axis through its middle.
+  // Truth: a closed form, on a sphere below its equator u = R − ρ, ρ the distance from the axis through its middle.
   const half = Math.min(canvas.width, canvas.height) / 2 / 1.12;
   // The new jaw turns the cast into its own pose; from the front it is seen once that has come through.
   let tries = 0;

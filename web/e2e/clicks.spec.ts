@@ -73,7 +73,7 @@ test("the table of thirds is right against an independent program", async ({ pag
   const p = scan(Number(axis[1]), Number(axis[2]), Number(axis[3]));
   const { frame } = await api<CastInfo>(`casts/${labelled.id}`);
   const [x, y, z] = [dot(frame!.x, p), dot(frame!.y, p), dot(frame!.z, p)];
-  // p ∝ (−tan r, −tan a, 1) on a lower cast (DESIGN 2).
+  // p ∝ (−tan r, −tan a, 1) on a lower cast (rodwork.survey.Tilt).
   const degrees = (tan: number): string => ((Math.atan(tan) * 180) / Math.PI).toFixed(2);
   await page.getByLabel("allow more than").check();
   for (const [label, value] of [

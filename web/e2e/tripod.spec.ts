@@ -24,7 +24,7 @@ function turnedStl({ positions, corners }: CastMesh): Buffer {
   return bytes;
 }
 
-/** The withdrawal axis of a cast at a tilt, in its scan's own frame: DESIGN 2. */
+/** The withdrawal axis of a cast at a tilt, in its scan's own frame, as rodwork.survey.Tilt has it. */
 function axisOf({ frame, jaw }: CastInfo, [anterior, right]: readonly [number, number]): ScanVec {
   const rad = Math.PI / 180;
   const x = (jaw === "upper" ? 1 : -1) * Math.tan(right * rad);

@@ -3,7 +3,7 @@ import { degreesText, lengthText, type UnitChoice } from "../values/units";
 import type { Profile } from "../wire/types";
 import { HEIGHT, type ProfileFrame, SHANK_MM, WIDTH } from "./profile-frame";
 
-/** u and u_d are both shown where they differ by more than this (DESIGN 3.1) [mm]. */
+/** u and u_d are both shown where they differ by more than this: the accuracy of a scan, and what a gauge can show [mm]. */
 const BOTH_MM = 0.05;
 /** A depth below this is drawn as a touch, without a dimension line [mm]. */
 const TOUCH_MM = 0.005;

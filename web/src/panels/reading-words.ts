@@ -12,7 +12,7 @@ export interface ReadingWords {
   readonly doubts: readonly string[];
 }
 
-/** Below this depth at the reference orientation a place holds along the path only (DESIGN 3.3) [mm]. */
+/** Below this depth at the reference orientation a place holds along the path only (tip-at-reference-least of the shipped rulebook) [mm]. */
 const HOLDS_MM = 0.05;
 
 export function readingWords(reading: Reading, units: UnitChoice): ReadingWords {

@@ -3,7 +3,7 @@ import { planOf } from "./plan";
 import { scan } from "./vec";
 
 describe("the arch on paper", () => {
-  // Truth: DESIGN 2. Patient's right on the viewer's left; upper front up, lower front down; turned, never mirrored.
+  // Truth: the convention of paper (docs/architecture.md). Patient's right on the viewer's left; upper front up, lower front down; turned, never mirrored.
   const frame = { origin: scan(1, 2, 3), x: scan(1, 0, 0), y: scan(0, 1, 0), z: scan(0, 0, 1) };
   for (const jaw of ["upper", "lower"] as const) {
     it(`lies as a person sees it: ${jaw}`, () => {

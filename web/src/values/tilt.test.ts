@@ -4,7 +4,7 @@ import { degrees } from "./units";
 
 const rad = (deg: number): number => (deg * Math.PI) / 180;
 
-/** The withdrawal axis in the arch frame, as DESIGN 2 defines it: p ∝ (σ·tan r, −tan a, 1), σ = +1 upper, −1 lower. */
+/** The withdrawal axis in the arch frame, as rodwork.survey.Tilt defines it: p ∝ (σ·tan r, −tan a, 1), σ = +1 upper, −1 lower. */
 function axis(anterior: number, right: number, jaw: Jaw): [number, number, number] {
   const v: [number, number, number] = [(jaw === "upper" ? 1 : -1) * Math.tan(rad(right)), -Math.tan(rad(anterior)), 1];
   const size = Math.hypot(...v);

@@ -6,7 +6,7 @@ import { alongRod, facing, onScreen, orbit, pan, sideView, zoomAbout } from "./v
 const near12 = (v: number): unknown => expect.closeTo(v, 12);
 const near10 = (v: number): unknown => expect.closeTo(v, 10);
 
-// The arch frame of DESIGN 2 in a scan that lies askew: Z occlusal, Y anterior, X = Y × Z.
+// The arch frame (rodwork.anatomy.ArchFrame) in a scan that lies askew: Z occlusal, Y anterior, X = Y × Z.
 const Z = unit(scan(0.2, -0.5, 0.8));
 const Y = unit(sub(scan(0.1, 0.9, 0.3), times(Z, dot(scan(0.1, 0.9, 0.3), Z))));
 const X = cross(Y, Z);

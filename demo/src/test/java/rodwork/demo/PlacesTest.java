@@ -37,7 +37,7 @@ class PlacesTest {
   void lower34HasAFiftyPlaceMesiofacially() {
     Measured measured = Casts.with(34);
     Side side = measured.down(34, 2.1, true);
-    // The place lies clear of the margin: 1 mm and more (handbook: common practice 1 to 2 mm).
+    // The place lies clear of the margin: 1 mm and more (McCracken, from memory: 1 to 2 mm).
     double clear =
         side.onTooth().stream()
             .filter(s -> s.fromMargin() < -0.9)

@@ -2,7 +2,7 @@ package rodwork.anatomy.kennedy;
 
 /**
  * Applegate's rules for applying Kennedy's classes, in our own words. Taught alike everywhere
- * (handbook section 6: dentalnotebook.com; medizzy.com 32713134; odontologiavirtual.com 2025/01).
+ * (dentalnotebook.com; medizzy.com 32713134; odontologiavirtual.com 2025/01).
  */
 public enum ApplegateRule {
   EXTRACTIONS_FIRST(1, "The arch is classified as it will be after the planned extractions."),

@@ -16,7 +16,7 @@ import rodwork.anatomy.kennedy.KennedyFinding.Reason;
 import rodwork.rules.Wording;
 
 /**
- * Kennedy's classes with Applegate's rules as an algorithm (handbook section 6).
+ * Kennedy's classes with Applegate's rules as an algorithm.
  *
  * <p>Places that do not count are left out first: third molars that are no abutment or are missing
  * and not replaced, second molars missing and not replaced, spaces that have closed. The rest is

@@ -25,7 +25,7 @@ public record Space(
     double lengthMm,
     List<Vec3> crest,
     List<Position> positions) {
-  /** Under this much room between neighbours a space has closed (handbook section 6) [mm]. */
+  /** Under this much room between neighbours a space has closed; own choice [mm]. */
   public static final double CLOSED_MM = 2;
 
   /**

@@ -4,8 +4,8 @@ import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.ToothNumber;
 
 /**
- * Usual mesiodistal widths of crowns [mm]: Ash and Nelson, Wheeler's Dental Anatomy, table 1-1, as
- * given in handbook section 8 (first and second incisors, second premolar and first molar of the
+ * Usual mesiodistal widths of crowns [mm]: Ash and Nelson, Wheeler's Dental Anatomy, table 1-1
+ * (first and second incisors, second premolar and first molar of the
  * upper jaw seen, the rest from memory).
  */
 final class UsualWidths {

@@ -2,7 +2,7 @@ package rodwork.anatomy.teeth;
 
 /**
  * The usual size of a crown [mm]: Ash and Nelson, Wheeler's Dental Anatomy, table 1-1, partly from
- * memory (handbook section 8).
+ * memory (Wheeler's Dental Anatomy).
  *
  * @param width mesiodistal
  * @param depth faciolingual

@@ -26,7 +26,7 @@ import rodwork.anatomy.kennedy.KennedyFinding.Kind;
 
 /**
  * Kennedy's classes with Applegate's rules. Truth: cases worked by hand from the rules as they are
- * taught (handbook section 6, with its sources), then every set of teeth against a second way of
+ * taught (dentalnotebook.com; medizzy.com 32713134), then every set of teeth against a second way of
  * reading the same rules (patterns over a text of sixteen letters).
  */
 class KennedyTest {

@@ -25,7 +25,7 @@ import rodwork.geometry.testing.Shared;
 
 /**
  * Tori and frena of the chart in plans on real arches. That no connector lies on a torus is taught
- * (handbook 5.3, 5.10, 5.18, 5.20); the room it keeps is a value of the rulebook, 2 mm.
+ * (Blatterfein 1953; freezingblue 338316); the room it keeps is a value of the rulebook, 2 mm.
  */
 class PlanTissueTest {
   private static final double CLEAR_MM = 2;

@@ -72,7 +72,7 @@ class PlanRestsTest {
     return plan.rests(tooth).stream().anyMatch(rest -> rest.side() == side);
   }
 
-  /** Taught (handbook 2.2): always two rests, or the teeth are wedged apart. */
+  /** Taught (Brainscape deck 22222655): always two rests, or the teeth are wedged apart. */
   @Test
   void anEmbrasureClaspRestsOnBothTeethOfItsEmbrasure() {
     Plan plan = plan(chart(), Map.of(T26, "embrasure"));
@@ -95,7 +95,7 @@ class PlanRestsTest {
     assertThat(rests(ring, T15, Surface.DISTAL)).isTrue();
   }
 
-  /** Taught (handbook 7.14): what is looser than grade II carries nothing. */
+  /** Taught (abcdocz, mouth preparations): what is looser than grade II carries nothing. */
   @Test
   void aToothOfGradeThreeCarriesNothingUnlessTheChartSaysSo() {
     Plan firm = plan(chart(), Map.of());

@@ -14,7 +14,7 @@ import rodwork.design.plan.Plan;
 import rodwork.design.plan.TorusMark;
 import rodwork.rules.Threshold;
 
-/** The block-out and relief that a plan wants (handbook section 10). */
+/** The block-out and relief that a plan wants. */
 final class BlockOut {
   private final ArrayNode rows = JsonNodeFactory.instance.arrayNode();
 

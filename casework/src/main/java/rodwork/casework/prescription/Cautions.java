@@ -2,7 +2,7 @@ package rodwork.casework.prescription;
 
 import java.util.List;
 
-/** What every document says of care (handbook section 14). */
+/** What every document says of care. */
 final class Cautions {
   static final List<String> ALL =
       List.of(

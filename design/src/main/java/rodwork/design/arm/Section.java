@@ -61,7 +61,7 @@ public sealed interface Section {
 
   /**
    * Half-round: half an ellipse with its flat side on the tooth; a half circle where the width is
-   * twice the thickness. Handbook figures for the half circle of radius r: I = 0.10976 r⁴ away,
+   * twice the thickness. Figures of textbooks for the half circle of radius r: I = 0.10976 r⁴ away,
    * 0.3927 r⁴ sideways, farthest fibre 0.5756 r.
    */
   record HalfRound(double widthMm, double thicknessMm) implements Section {

@@ -69,7 +69,7 @@ final class ConnectorParts {
     }
     boolean front = spaces.stream().anyMatch(ToothNumber::isAnterior);
     // Taught: two straps go round a torus; a U only where it reaches too far back and stays
-    // (handbook 5.10).
+    // (McCracken, from memory).
     Optional<Part.MajorConnector> frame =
         maker
             .upper(
@@ -168,7 +168,7 @@ final class ConnectorParts {
             .toList();
     boolean small = room.isPresent() && room.getAsDouble() < wanted;
     boolean torus = torusUnderBar();
-    // Taught (handbook 5.18, 5.20): a torus or a high lingual frenum wants a plate, no bar.
+    // Taught (freezingblue 338316; cram.com): a torus or a high lingual frenum wants a plate, no bar.
     ConnectorKind kind =
         small || torus || !frena.isEmpty()
             ? ConnectorKind.LINGUAL_PLATE

@@ -4,7 +4,7 @@ import rodwork.anatomy.chart.ToothNumber;
 import rodwork.geometry.Vec3;
 
 /**
- * The axis about which a base can turn, through two rests (handbook 6.1 to 6.4).
+ * The axis about which a base can turn, through two rests (studylib 12822793; cram.com).
  *
  * @param right tooth of the rest towards the patient's right
  * @param left tooth of the other rest

@@ -14,7 +14,7 @@ import rodwork.anatomy.tooth.Surface;
 import rodwork.design.plan.Part.RestKind;
 import rodwork.geometry.Vec3;
 
-/** The fulcrum line by class, and what can hold a base down across it (handbook 6.1 to 6.8). */
+/** The fulcrum line by class, and what can hold a base down across it: studylib 12822793. */
 final class Levers {
   /** Nearer to the fulcrum line than this a rest holds nothing down [mm]. */
   private static final double NEAR_MM = 3;

@@ -77,7 +77,7 @@ public record PlanRules(
   }
 
   /**
-   * Rests (handbook section 4).
+   * Rests; sources stand in the rulebook.
    *
    * @param widthLeast of an occlusal rest at the marginal ridge
    * @param widthShare of an occlusal rest, of the faciolingual width
@@ -126,7 +126,7 @@ public record PlanRules(
   }
 
   /**
-   * Upper connectors (handbook 5.1 to 5.12).
+   * Upper connectors.
    *
    * @param border from the gingival margins
    * @param plateFromLost as many teeth lost want a plate
@@ -153,7 +153,7 @@ public record PlanRules(
   }
 
   /**
-   * Lower connectors (handbook 5.13 to 5.23).
+   * Lower connectors.
    *
    * @param border of the upper edge from the gingival margins
    * @param room from margin to raised floor of the mouth that a lingual bar wants
@@ -187,7 +187,7 @@ public record PlanRules(
   }
 
   /**
-   * Bases and what joins them (handbook 5.24 to 5.32, 6.8).
+   * Bases and what joins them.
    *
    * @param spacing between upright parts
    * @param meshShare length of a lower base connector, of the free end
@@ -221,7 +221,7 @@ public record PlanRules(
   }
 
   /**
-   * What a denture wants in all (handbook 1.23, 2.10 to 2.12, 7.14).
+   * What a denture wants in all.
    *
    * @param rests at least
    * @param planes guiding planes, at least

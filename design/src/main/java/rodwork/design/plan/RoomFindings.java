@@ -19,7 +19,7 @@ import rodwork.rules.Threshold;
 import rodwork.rules.Wording;
 
 /**
- * Holds the parts of a plan against the room to the opposing teeth (handbook 4.17, 5.31, 13.14).
+ * Holds the parts of a plan against the room to the opposing teeth; sources stand in the rulebook.
  *
  * <p>Rests and bases are always asked; arms and crossings only where an opposing scan was laid, for
  * a chart tells no place of them.

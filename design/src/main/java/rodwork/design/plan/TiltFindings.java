@@ -10,7 +10,7 @@ import rodwork.rules.Threshold;
 import rodwork.survey.Survey;
 import rodwork.survey.SurveyRules;
 
-/** Holds the path of a plan against the tilts of practice (handbook 1.9 to 1.11). */
+/** Holds the path of a plan against the tilts of practice: tilt-note, tilt-warn, tilt-limit. */
 final class TiltFindings {
   private TiltFindings() {}
 

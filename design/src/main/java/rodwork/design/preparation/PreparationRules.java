@@ -5,7 +5,7 @@ import rodwork.rules.Threshold;
 import rodwork.rules.Thresholds;
 
 /**
- * How much may be cut (handbook sections 8 and 9).
+ * How much may be cut; sources stand in the rulebook.
  *
  * @param enamelFront most enamel taken from a surface of a front tooth
  * @param enamelBack most enamel taken from a surface of a back tooth

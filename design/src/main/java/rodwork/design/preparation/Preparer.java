@@ -31,7 +31,7 @@ import rodwork.rules.Verdict;
 import rodwork.survey.plane.PlaneRules;
 
 /**
- * Lists the preparation of the mouth that a plan wants (handbook section 9): a pure function of
+ * Lists the preparation of the mouth that a plan wants: a pure function of
  * arch, teeth, abutments, plan and rules.
  *
  * <p>Each cut is laid on the crown and measured there. One that takes more than may be taken is
@@ -248,7 +248,7 @@ public final class Preparer {
     }
   }
 
-  /** A crown where several functions want what no cut gives (handbook 9.8). */
+  /** A crown where several functions want what no cut gives: McCracken, Stewart, from memory. */
   private void crowns() {
     Threshold from = book.rules.own().crownFrom();
     book.unserved.forEach(

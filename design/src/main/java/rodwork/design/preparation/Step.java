@@ -40,7 +40,7 @@ public record Step(
     Optional<PreparedCast.Applied> cut,
     Optional<PreparedCast.Before> section) {
 
-  /** In working order (handbook 9.2). */
+  /** In working order, as taught: pdfcoffee, mcq; quizgecko. */
   public enum Kind {
     /** Decided first: its contours are made, not cut. */
     SURVEYED_CROWN("surveyed crown"),

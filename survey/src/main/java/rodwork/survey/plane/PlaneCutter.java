@@ -21,7 +21,7 @@ public final class PlaneCutter {
   /** The line is kept this far behind the ridge [mm], to be drawn. */
   private static final double BEHIND_MM = 1.0;
 
-  /** No crown is higher above its gum [mm]; handbook section 8. */
+  /** No crown is higher above its gum [mm]; Wheeler's tables end at 11, from memory. */
   private static final double HIGHEST_MM = 12;
 
   /** So far along the line its two ways tell which of them leads up [mm]. */
