@@ -47,7 +47,8 @@ public record ToothEntry(
 
   /**
    * Miller's grades, as they are printed beside the choice, since several versions are in use
-   * (Miller, one of several versions): I moves less than 1 mm horizontally, II 1 mm or more, III also vertically.
+   * (Miller, one of several versions): I moves less than 1 mm horizontally, II 1 mm or more, III
+   * also vertically.
    */
   public enum Mobility {
     NONE(0),

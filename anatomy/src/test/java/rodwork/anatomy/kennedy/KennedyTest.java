@@ -26,8 +26,8 @@ import rodwork.anatomy.kennedy.KennedyFinding.Kind;
 
 /**
  * Kennedy's classes with Applegate's rules. Truth: cases worked by hand from the rules as they are
- * taught (dentalnotebook.com; medizzy.com 32713134), then every set of teeth against a second way of
- * reading the same rules (patterns over a text of sixteen letters).
+ * taught (dentalnotebook.com; medizzy.com 32713134), then every set of teeth against a second way
+ * of reading the same rules (patterns over a text of sixteen letters).
  */
 class KennedyTest {
   /**

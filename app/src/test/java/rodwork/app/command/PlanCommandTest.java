@@ -163,7 +163,8 @@ class PlanCommandTest {
   }
 
   /**
-   * A bar would cross a high lingual frenum (freezingblue 338316); a base is notched round a facial one.
+   * A bar would cross a high lingual frenum (freezingblue 338316); a base is notched round a facial
+   * one.
    */
   @Test
   void frenaOfTheChartAreMinded() throws IOException {

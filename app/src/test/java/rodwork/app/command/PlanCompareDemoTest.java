@@ -24,9 +24,9 @@ class PlanCompareDemoTest {
   @TempDir Path folder;
 
   /**
-   * The lower demo cast: 34 stands before the free end 35 to 37. Taught (Krol 1973, from memory): a rest
-   * next to a free end tips its tooth to distal, one away from it does not. By the lever alone: the
-   * nearer the rest, the more of the load it takes, and the less is left to the tissue.
+   * The lower demo cast: 34 stands before the free end 35 to 37. Taught (Krol 1973, from memory): a
+   * rest next to a free end tips its tooth to distal, one away from it does not. By the lever
+   * alone: the nearer the rest, the more of the load it takes, and the less is left to the tissue.
    */
   @Test
   void aRestNextToTheFreeEndTipsItsToothToDistalAndTakesMore() throws IOException {

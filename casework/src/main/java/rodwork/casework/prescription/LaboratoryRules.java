@@ -4,8 +4,8 @@ import rodwork.rules.Threshold;
 import rodwork.rules.Thresholds;
 
 /**
- * Sizes that are asked of the laboratory and follow from no measurement; sources stand in
- * the rulebook.
+ * Sizes that are asked of the laboratory and follow from no measurement; sources stand in the
+ * rulebook.
  *
  * @param barRelief relief under a lingual bar
  * @param palatalTorusRelief relief where an upper connector passes over a torus

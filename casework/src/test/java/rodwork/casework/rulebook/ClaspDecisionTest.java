@@ -81,7 +81,8 @@ class ClaspDecisionTest {
       }
     }
     int all = missed.size();
-    List<AbutmentFacts> tried = new ArrayList<>(ClaspChanges.changes().stream().map(ClaspChanges.Change::to).toList());
+    List<AbutmentFacts> tried =
+        new ArrayList<>(ClaspChanges.changes().stream().map(ClaspChanges.Change::to).toList());
     // Each change on each kind of abutment, so that shared clauses are hit in every family.
     List<AbutmentFacts> bases =
         List.of(

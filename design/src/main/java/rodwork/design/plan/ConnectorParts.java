@@ -168,7 +168,8 @@ final class ConnectorParts {
             .toList();
     boolean small = room.isPresent() && room.getAsDouble() < wanted;
     boolean torus = torusUnderBar();
-    // Taught (freezingblue 338316; cram.com): a torus or a high lingual frenum wants a plate, no bar.
+    // Taught (freezingblue 338316; cram.com): a torus or a high lingual frenum wants a plate, no
+    // bar.
     ConnectorKind kind =
         small || torus || !frena.isEmpty()
             ? ConnectorKind.LINGUAL_PLATE

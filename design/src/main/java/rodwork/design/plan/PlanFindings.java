@@ -102,7 +102,10 @@ final class PlanFindings {
     return new Reading.Measured(number, 0, "count");
   }
 
-  /** How many of them lie across the fulcrum line, against what the class wants: McCracken, from memory. */
+  /**
+   * How many of them lie across the fulcrum line, against what the class wants: McCracken, from
+   * memory.
+   */
   private void retainers(List<Part.IndirectRetainer> indirect, KennedyClass kennedy) {
     long across = indirect.stream().filter(i -> i.ratio() > 0).count();
     least(

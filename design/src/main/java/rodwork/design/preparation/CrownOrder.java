@@ -13,8 +13,8 @@ import rodwork.design.plan.Part;
 import rodwork.design.plan.Plan;
 
 /**
- * A surveyed crown as an order of its own: what its contours shall be at the path (McCracken,
- * from memory). It is made before the framework.
+ * A surveyed crown as an order of its own: what its contours shall be at the path (McCracken, from
+ * memory). It is made before the framework.
  *
  * @param tooth that gets it
  * @param decided whether the chart says that it is made; else it is only to be considered

@@ -31,8 +31,8 @@ import rodwork.rules.Verdict;
 import rodwork.survey.plane.PlaneRules;
 
 /**
- * Lists the preparation of the mouth that a plan wants: a pure function of
- * arch, teeth, abutments, plan and rules.
+ * Lists the preparation of the mouth that a plan wants: a pure function of arch, teeth, abutments,
+ * plan and rules.
  *
  * <p>Each cut is laid on the crown and measured there. One that takes more than may be taken is
  * made smaller as far as it still serves, and is refused otherwise. A seat keeps the depth that a

@@ -81,7 +81,8 @@ class ArmForcesTest {
   }
 
   /**
-   * A straight beam: 391 MPa at 0.25 mm, 12 mm; friction bends the arm downwards too, and twists it.
+   * A straight beam: 391 MPa at 0.25 mm, 12 mm; friction bends the arm downwards too, and twists
+   * it.
    */
   @Test
   void theStressIsThatOfTheTableAndAlittleForFriction() {

@@ -30,6 +30,8 @@ import rodwork.rules.Thresholds;
  * @param lengthStep step below which two depths are alike
  * @param areaStep step below which two areas are alike
  * @param angleStep step below which two tilts are alike
+ * @param zones where rigid parts will pass
+ * @param lastShown place in its quadrant of the last tooth that shows where the chart does not say
  */
 public record PathRules(
     Threshold cone,
@@ -48,7 +50,44 @@ public record PathRules(
     Threshold fromMargin,
     Threshold lengthStep,
     Threshold areaStep,
-    Threshold angleStep) {
+    Threshold angleStep,
+    Zones zones,
+    Threshold lastShown) {
+
+  /**
+   * Where rigid parts will pass before there is a plan; but for two, the limits of the parts
+   * themselves.
+   *
+   * @param baseAcross how far a base covers both flanks of a ridge, sideways
+   * @param baseDown how far down it does
+   * @param lingualFrom the strip of a lingual bar begins this far below the margins
+   * @param lingualTo and ends this far below them
+   * @param palateFrom palatal connectors stay this far from the margins
+   * @param palateTo and are looked for this far from them
+   * @param facialFrom where a bar arm crosses the gum below an abutment
+   * @param facialTo to here
+   */
+  public record Zones(
+      Threshold baseAcross,
+      Threshold baseDown,
+      Threshold lingualFrom,
+      Threshold lingualTo,
+      Threshold palateFrom,
+      Threshold palateTo,
+      Threshold facialFrom,
+      Threshold facialTo) {
+    static Zones from(Thresholds book) {
+      return new Zones(
+          book.get("base-border-from-crest", "mm"),
+          book.get("path-base-down", "mm"),
+          book.get("lower-border-from-margin", "mm"),
+          book.get("lingual-bar-room-least", "mm"),
+          book.get("upper-border-from-margin", "mm"),
+          book.get("path-palate-to", "mm"),
+          book.get("stand-off-near", "mm"),
+          book.get("stand-off-far", "mm"));
+    }
+  }
 
   private static final String ORDER =
       "order of the factors: McCracken's Removable Partial Prosthodontics, ch. 11; size: own choice";
@@ -93,7 +132,17 @@ public record PathRules(
               "1 mm or more clear of the free gingival margin: McCracken, Stewart"),
           own("path-step-length", 0.05, "mm", "a fifth of the smallest gauge"),
           own("path-step-area", 0.5, "mm²", "a contact of 0.7 by 0.7 mm"),
-          own("path-step-angle", 1, "degrees", "what a hand sets on a surveying table"));
+          own("path-step-angle", 1, "degrees", "what a hand sets on a surveying table"),
+          new Zones(
+              own("base-border-from-crest", 8, "mm", "as bases are drawn"),
+              own("path-base-down", 8, "mm", "as far down as sideways"),
+              own("lower-border-from-margin", 3, "mm", "as lower connectors are drawn"),
+              own("lingual-bar-room-least", 8, "mm", "as lower connectors are drawn"),
+              own("upper-border-from-margin", 6, "mm", "as upper connectors are drawn"),
+              own("path-palate-to", 25, "mm", "more than half of a palate's width"),
+              own("stand-off-near", 3, "mm", "as bars are judged"),
+              own("stand-off-far", 6, "mm", "as bars are judged")),
+          practice("path-last-shown", 4, "count", "front teeth and first premolars show"));
 
   /** The values of a rulebook. */
   public static PathRules from(Thresholds book) {
@@ -114,7 +163,9 @@ public record PathRules(
         book.get("path-terminal-from-margin", "mm"),
         book.get("path-step-length", "mm"),
         book.get("path-step-area", "mm²"),
-        book.get("path-step-angle", "degrees"));
+        book.get("path-step-angle", "degrees"),
+        Zones.from(book),
+        book.get("path-last-shown", "count"));
   }
 
   /** All of them, for listing. */
@@ -136,6 +187,9 @@ public record PathRules(
         fromMargin,
         lengthStep,
         areaStep,
-        angleStep);
+        angleStep,
+        zones.baseDown,
+        zones.palateTo,
+        lastShown);
   }
 }

@@ -33,9 +33,6 @@ public final class SiteFinder {
 
   private static final double GAP_TO_MM = 2;
 
-  /** Front teeth and first premolars show where the chart does not say; common practice. */
-  private static final int LAST_SHOWN = 4;
-
   private final Arch arch;
   private final TriangleMesh mesh;
   private final Dentition dentition;
@@ -64,7 +61,7 @@ public final class SiteFinder {
     return new PathSites(
         finder.planes(abutments),
         finder.terminals(abutments),
-        new ZoneFinder(arch, dentition).find(abutments),
+        new ZoneFinder(arch, dentition, rules.zones()).find(abutments),
         finder.fronts(abutments));
   }
 
@@ -160,7 +157,7 @@ public final class SiteFinder {
               .chart()
               .tooth(tooth.number())
               .aestheticZone()
-              .or(tooth.number().place() <= LAST_SHOWN);
+              .or(tooth.number().place() <= rules.lastShown().value());
       if (shows) {
         Vec3 out = tooth.axes().facial().across(arch.frame().z()).unit();
         planeSites

@@ -18,33 +18,15 @@ import rodwork.geometry.Vec3;
  * margins, and a strip below the facial margin of each likely abutment.
  */
 final class ZoneFinder {
-  /** A base covers this much of both flanks of a ridge: sideways, and down [mm]. */
-  private static final double BASE_ACROSS_MM = 8;
-
-  private static final double BASE_DOWN_MM = 8;
-
-  /** The strip of a lingual bar below the margins; Brainscape deck 12795856, freezingblue 338316 [mm]. */
-  private static final double LINGUAL_FROM_MM = 3;
-
-  private static final double LINGUAL_TO_MM = 8;
-
-  /** Palatal connectors stay this far from the margins; Brainscape deck 12795856 [mm]. */
-  private static final double PALATE_FROM_MM = 6;
-
-  private static final double PALATE_TO_MM = 25;
-
-  /** Where a bar arm crosses the gum below an abutment [mm]. */
-  private static final double FACIAL_FROM_MM = 3;
-
-  private static final double FACIAL_TO_MM = 6;
-
   private final Arch arch;
   private final Dentition dentition;
   private final Vec3 up;
   private final List<SurfaceCells.Cell> gum;
   private final List<double[]> toMargin;
+  private final PathRules.Zones rules;
 
-  ZoneFinder(Arch arch, Dentition dentition) {
+  ZoneFinder(Arch arch, Dentition dentition, PathRules.Zones rules) {
+    this.rules = rules;
     this.arch = arch;
     this.dentition = dentition;
     this.up = arch.frame().z();
@@ -58,8 +40,8 @@ final class ZoneFinder {
   }
 
   /** Distance to the nearest margin, and which tooth's: its place in the row; −1 beyond reach. */
-  private static double[] nearestMargin(List<Tooth> teeth, Vec3 point) {
-    double least = PALATE_TO_MM;
+  private double[] nearestMargin(List<Tooth> teeth, Vec3 point) {
+    double least = rules.palateTo().value();
     int whose = -1;
     for (int i = 0; i < teeth.size(); i++) {
       Tooth tooth = teeth.get(i);
@@ -84,10 +66,15 @@ final class ZoneFinder {
           zones,
           Zone.Kind.LINGUAL_STRIP,
           "",
-          i -> lingual(i, LINGUAL_FROM_MM, LINGUAL_TO_MM),
+          i -> lingual(i, rules.lingualFrom().value(), rules.lingualTo().value()),
           null);
     } else if (arch.frame().jaw() == Jaw.UPPER) {
-      add(zones, Zone.Kind.PALATE, "", i -> lingual(i, PALATE_FROM_MM, PALATE_TO_MM), null);
+      add(
+          zones,
+          Zone.Kind.PALATE,
+          "",
+          i -> lingual(i, rules.palateFrom().value(), rules.palateTo().value()),
+          null);
     }
     for (Tooth tooth : abutments) {
       add(
@@ -130,8 +117,8 @@ final class ZoneFinder {
       Vec3 way = point.minus(crest.get(i));
       double down = -way.dot(up);
       if (down > -1
-          && down < BASE_DOWN_MM
-          && way.across(up).length() < BASE_ACROSS_MM
+          && down < rules.baseDown().value()
+          && way.across(up).length() < rules.baseAcross().value()
           && between(crest, point)) {
         return true;
       }
@@ -165,6 +152,6 @@ final class ZoneFinder {
       return false;
     }
     double distance = tooth.margin().distanceMm(point);
-    return distance >= FACIAL_FROM_MM && distance <= FACIAL_TO_MM;
+    return distance >= rules.facialFrom().value() && distance <= rules.facialTo().value();
   }
 }

@@ -49,7 +49,9 @@ class PathSearchTest {
         RULES.fromMargin(),
         RULES.lengthStep(),
         RULES.areaStep(),
-        RULES.angleStep());
+        RULES.angleStep(),
+        RULES.zones(),
+        RULES.lastShown());
   }
 
   @Test
