@@ -150,6 +150,31 @@ class PlanTissueTest {
     assertThat(asks(tongue, "lower border of the connector is notched")).isTrue();
   }
 
+  /** A bar under the tongue asks for its own room, and any bar for frena that the chart names. */
+  @Test
+  void aChosenBarIsHeldAgainstRoomAndFrenum() throws IOException {
+    for (String kind : List.of("lingual-bar", "sublingual-bar")) {
+      for (double room : new double[] {4, 6, 9}) {
+        Path file = folder.resolve(kind + room + ".json");
+        Files.writeString(
+            file,
+            """
+            {"format": "rodwork chart", "version": 1, "jaw": "lower", "missing": [35],
+             "places": [{"tooth": 31, "lingualFrenum": "%s", "floorDepthMm": %s}]}
+            """
+                .formatted(room == 9 ? "no" : "yes", room));
+        Path choices = folder.resolve("choices.json");
+        Files.writeString(choices, "{\"connector\": \"" + kind + "\"}");
+        JsonNode plan =
+            planned("lower-35", "35", "--chart", file.toString(), "--choices", choices.toString());
+        double wanted = kind.equals("lingual-bar") ? 8 : 5;
+        assertThat(verdict(plan, kind + "-room-least")).contains(room < wanted ? "not met" : "met");
+        assertThat(verdict(plan, "lingual-frena-under-bar-most"))
+            .isEqualTo(room == 9 ? Optional.empty() : Optional.of("not met"));
+      }
+    }
+  }
+
   private String[] chart(String lingual, String facial) throws IOException {
     Path file = folder.resolve("chart-" + lingual + facial + ".json");
     Files.writeString(

@@ -3,6 +3,7 @@ package rodwork.design.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.kennedy.KennedyClass;
@@ -206,6 +207,15 @@ final class PlanFindings {
             "least height of the lingual bar",
             whole,
             Reading.mm(connector.leastWidthMm(), 2 * BORDER_MM));
+        frena(connector);
+      }
+      case SUBLINGUAL_BAR -> {
+        least(
+            rules.lower().sublingualRoom(),
+            "room from the lingual margins to the raised floor of the mouth",
+            whole,
+            connector.room());
+        frena(connector);
       }
       case PALATAL_STRAP ->
           least(
@@ -229,7 +239,22 @@ final class PlanFindings {
                         whole,
                         Reading.mm(draft.ground.depthMm(o.points()), 2 * BORDER_MM)));
       }
-      case LINGUAL_PLATE, SUBLINGUAL_BAR, PALATAL_PLATE -> {}
+      case LINGUAL_PLATE, PALATAL_PLATE -> {}
+    }
+  }
+
+  /** High lingual frena where a bar runs; while nobody told of any the plan asks. */
+  private void frena(Part.MajorConnector bar) {
+    List<ToothNumber> high =
+        ToothNumber.allOf(dentition.chart().jaw())
+            .filter(t -> dentition.chart().place(t).lingualFrenum() == Answer.YES)
+            .toList();
+    if (!high.isEmpty()) {
+      most(
+          rules.lower().frena(),
+          "high lingual frena where the " + bar.kind().words() + " runs",
+          new Place(Wording.of("at ", high), Optional.empty()),
+          count(high.size()));
     }
   }
 

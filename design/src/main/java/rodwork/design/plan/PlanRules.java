@@ -54,6 +54,8 @@ public record PlanRules(
         upper.plateCover,
         lower.border,
         lower.room,
+        lower.sublingualRoom,
+        lower.frena,
         lower.barHeight,
         lower.plateHeight,
         bases.spacing,
@@ -157,14 +159,23 @@ public record PlanRules(
    *
    * @param border of the upper edge from the gingival margins
    * @param room from margin to raised floor of the mouth that a lingual bar wants
+   * @param sublingualRoom that a sublingual bar wants
+   * @param frena high lingual frena that may lie where a bar runs
    * @param plateHeight how high a plate may reach on the teeth, of their lingual height
    */
   public record Lower(
-      Threshold border, Threshold room, Threshold barHeight, Threshold plateHeight) {
+      Threshold border,
+      Threshold room,
+      Threshold sublingualRoom,
+      Threshold frena,
+      Threshold barHeight,
+      Threshold plateHeight) {
     static Lower from(Thresholds book) {
       return new Lower(
           book.get("lower-border-from-margin", "mm"),
           book.get("lingual-bar-room-least", "mm"),
+          book.get("sublingual-bar-room-least", "mm"),
+          book.get("lingual-frena-under-bar-most", "count"),
           book.get("lingual-bar-height", "mm"),
           book.get("lingual-plate-height-most", "1"));
     }
