@@ -21,9 +21,9 @@ import rodwork.rules.Place;
  * Lays the arms of clasps on one tooth.
  *
  * <p>An arm around the tooth leaves the body beside the middle of the proximal surface, runs with
- * its lower edge on the survey line, and goes down to its mark in its terminal third; a wire is
- * below the line by half its width from its middle third on. A second arm lies on the other surface
- * at or above the line, half way up where there is no undercut.
+ * its lower edge on the survey line, over furrows of the line, and goes down to its mark in its
+ * terminal third; a wire is below the line by half its width from its middle third on. A second arm
+ * lies on the other surface at or above the line, half way up where there is no undercut.
  */
 public final class CourseFinder {
   /** An arm leaves the body this far beside the middle of the proximal surface [mm]. */
@@ -166,25 +166,20 @@ public final class CourseFinder {
       return hairpin(base, turn, sweep, tip, tipHeight, width);
     }
     double begin = bodyDeg(base);
+    BeltRun run = new BeltRun(belt, base, turn, begin, sweep);
+    BeltRun.Heights rigid =
+        family.runs() == Family.Runs.ON_THE_LINE ? onLine(run, width) : rigid(run, width);
+    BeltRun.Heights middle = wire ? below(run, width) : rigid;
     List<Vec3> line = new ArrayList<>();
     for (double s = begin; s < sweep; s += CrownBelt.stepDeg()) {
       double share = (s - begin) / (sweep - begin);
-      double deg = CrownBelt.snapped(base + turn * s);
-      CrownBelt.Outline outline = belt.at(deg);
-      if (outline != null) {
-        double rigid =
-            family.runs() == Family.Runs.ON_THE_LINE
-                ? onLine(outline, width)
-                : rigid(outline, width);
-        double middle = wire ? below(outline, width) : rigid;
-        double height =
-            share < 1 / 3.0
-                ? rigid
-                : share < 2 / 3.0
-                    ? mix(rigid, middle, smooth(3 * share - 1))
-                    : mix(middle, tipHeight, smooth(3 * share - 2));
-        add(line, outline, deg, height);
-      }
+      double height =
+          share < 1 / 3.0
+              ? rigid.at(s)
+              : share < 2 / 3.0
+                  ? mix(rigid.at(s), middle.at(s), smooth(3 * share - 1))
+                  : mix(middle.at(s), tipHeight, smooth(3 * share - 2));
+      add(line, CrownBelt.snapped(base + turn * s), height);
     }
     line.add(tip);
     return line;
@@ -194,57 +189,64 @@ public final class CourseFinder {
       double base, double turn, double sweep, Vec3 tip, double tipHeight, double width) {
     List<Vec3> line = new ArrayList<>();
     double turnAt = Math.max(sweep + 30, HAIRPIN_TURN_DEG);
-    for (double s = bodyDeg(base); s < turnAt; s += CrownBelt.stepDeg()) {
-      double deg = CrownBelt.snapped(base + turn * s);
-      CrownBelt.Outline outline = belt.at(deg);
-      if (outline != null) {
-        add(line, outline, deg, Math.max(rigid(outline, width), tipHeight + HAIRPIN_GAP_MM));
-      }
+    double begin = bodyDeg(base);
+    BeltRun run = new BeltRun(belt, base, turn, begin, turnAt + TURN_DEG + CrownBelt.stepDeg());
+    BeltRun.Heights rigid = rigid(run, width);
+    BeltRun.Heights lowest = run.over(outline -> outline.low() + width / 2);
+    for (double s = begin; s < turnAt; s += CrownBelt.stepDeg()) {
+      add(
+          line,
+          CrownBelt.snapped(base + turn * s),
+          Math.max(rigid.at(s), tipHeight + HAIRPIN_GAP_MM));
     }
     for (int i = 1; i < TURN_POINTS; i++) {
       double share = (double) i / TURN_POINTS;
       double s = turnAt + TURN_DEG * Math.sin(Math.PI * share);
-      double deg = CrownBelt.snapped(base + turn * s);
-      CrownBelt.Outline outline = belt.at(deg);
-      if (outline != null) {
-        double upper = Math.max(rigid(outline, width), tipHeight + HAIRPIN_GAP_MM);
-        double lower = Math.max(tipHeight, outline.low() + width / 2);
-        add(line, outline, deg, mix(upper, lower, share));
-      }
+      double upper = Math.max(rigid.at(s), tipHeight + HAIRPIN_GAP_MM);
+      add(
+          line,
+          CrownBelt.snapped(base + turn * s),
+          mix(upper, Math.max(tipHeight, lowest.at(s)), share));
     }
     for (double s = turnAt; s > sweep; s -= CrownBelt.stepDeg()) {
-      double deg = CrownBelt.snapped(base + turn * s);
-      CrownBelt.Outline outline = belt.at(deg);
-      if (outline != null) {
-        add(line, outline, deg, Math.max(tipHeight, outline.low() + width / 2));
-      }
+      add(line, CrownBelt.snapped(base + turn * s), Math.max(tipHeight, lowest.at(s)));
     }
     line.add(tip);
     return line;
   }
 
-  private void add(List<Vec3> line, CrownBelt.Outline outline, double deg, double height) {
-    double radius = outline.radius(height);
+  private void add(List<Vec3> line, double deg, double height) {
+    CrownBelt.Outline outline = belt.at(deg);
+    double radius = outline == null ? Double.NaN : outline.radius(height);
     if (!Double.isNaN(radius)) {
       line.add(belt.point(deg, radius, height));
     }
   }
 
   /** Middle of an arm with its lower edge on the survey line; half way up where that lies low. */
-  private static double rigid(CrownBelt.Outline outline, double width) {
-    double half = outline.low() + (outline.high() - outline.low()) / 2;
-    double above = Math.max(outline.contour() + width / 2, half);
-    return Math.min(above, outline.high() - width / 2 - BELOW_TOP_MM);
+  private static BeltRun.Heights rigid(BeltRun run, double width) {
+    BeltRun.Heights above =
+        run.over(o -> Math.max(o.contour() + width / 2, o.low() + (o.high() - o.low()) / 2));
+    BeltRun.Heights top = top(run, width);
+    return s -> Math.min(above.at(s), top.at(s));
   }
 
   /** Middle of an arm on the survey line, as far as the crown has room for it. */
-  private static double onLine(CrownBelt.Outline outline, double width) {
-    double top = outline.high() - width / 2 - BELOW_TOP_MM;
-    return Math.min(Math.max(outline.contour(), outline.low() + width / 2), top);
+  private static BeltRun.Heights onLine(BeltRun run, double width) {
+    BeltRun.Heights line = run.along(CrownBelt.Outline::contour);
+    BeltRun.Heights lowest = run.over(o -> o.low() + width / 2);
+    BeltRun.Heights top = top(run, width);
+    return s -> Math.min(Math.max(line.at(s), lowest.at(s)), top.at(s));
   }
 
-  private static double below(CrownBelt.Outline outline, double width) {
-    return Math.max(outline.contour() - width / 2, outline.low() + width / 2);
+  private static BeltRun.Heights below(BeltRun run, double width) {
+    BeltRun.Heights line = run.under(o -> o.contour() - width / 2);
+    BeltRun.Heights lowest = run.over(o -> o.low() + width / 2);
+    return s -> Math.max(line.at(s), lowest.at(s));
+  }
+
+  private static BeltRun.Heights top(BeltRun run, double width) {
+    return run.under(o -> Math.max(o.wall() - width / 2 - BELOW_TOP_MM, o.low() + width / 2));
   }
 
   /** Which way round a surface lies from a proximal one: 1 with rising angles, −1 against. */
@@ -273,13 +275,13 @@ public final class CourseFinder {
     Surface face = family.surface().opposite();
     double turn = turn(start, face);
     double base = CrownBelt.middleDeg(start);
+    double begin = bodyDeg(base);
+    double end = 90 + OPPOSING_END_DEG;
+    BeltRun.Heights rigid =
+        rigid(new BeltRun(belt, base, turn, begin, end + CrownBelt.stepDeg()), width);
     List<Vec3> line = new ArrayList<>();
-    for (double s = bodyDeg(base); s <= 90 + OPPOSING_END_DEG; s += CrownBelt.stepDeg()) {
-      double deg = CrownBelt.snapped(base + turn * s);
-      CrownBelt.Outline outline = belt.at(deg);
-      if (outline != null) {
-        add(line, outline, deg, rigid(outline, width));
-      }
+    for (double s = begin; s <= end; s += CrownBelt.stepDeg()) {
+      add(line, CrownBelt.snapped(base + turn * s), rigid.at(s));
     }
     return line;
   }

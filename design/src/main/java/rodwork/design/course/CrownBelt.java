@@ -16,6 +16,11 @@ import rodwork.geometry.mesh.TriangleMesh;
 final class CrownBelt {
   private static final int STEP_DEG = 3;
 
+  /**
+   * A wall is looked at over such steps [mm]; it ends where it turns in by more than 45 degrees.
+   */
+  private static final double WALL_STEP_MM = 0.25;
+
   private final Vec3 origin;
   private final Vec3 axis;
   private final Vec3 mesial;
@@ -43,6 +48,24 @@ final class CrownBelt {
    * @param radiusMm how far that sticks out
    */
   record Outline(double low, double high, double contour, double radiusMm, List<double[]> pieces) {
+    /**
+     * The top of the wall that an arm can lie on: above it the outline turns in towards the biting
+     * surface, in a groove between two cusps well below the highest place.
+     */
+    double wall() {
+      double h = contour;
+      double r = radiusMm;
+      while (h + WALL_STEP_MM <= high) {
+        double next = radius(h + WALL_STEP_MM);
+        if (Double.isNaN(next) || r - next > WALL_STEP_MM) {
+          break;
+        }
+        h += WALL_STEP_MM;
+        r = next;
+      }
+      return h;
+    }
+
     /** How far the crown sticks out at a height [mm]; NaN beyond its ends. */
     double radius(double height) {
       double most = Double.NaN;
