@@ -20,17 +20,17 @@ export function InTheWay(props: { readonly otherwise: boolean; readonly again: (
   const cast = useBench((s) => s.cast);
   const planned = useBench((s) => s.planned);
   const inTheWay = useBench((s) => s.inTheWay);
+  const plan = useBench((s) => planInTheWay(s));
   if (!cast) return null;
-  const plan = planInTheWay({ planned, inTheWay });
   return (
     <fieldset className="intheway" data-testid="in-the-way" data-by={plan ? "plan" : "anatomy"}>
       <legend>counted as in the way</legend>
-      {kindsInTheWay({ cast, planned, inTheWay }).map((kind) => (
+      {kindsInTheWay(plan, cast.jaw).map((kind) => (
         <label key={kind}>
           <input type="checkbox" checked={!inTheWay.leftOut.includes(kind)} onChange={(event) => bench.searching.count(kind, event.target.checked)} /> {WORDS[kind]}
         </label>
       ))}
-      {planned?.sheet && (
+      {planned?.sheet && (plan || !inTheWay.byPlan) && (
         <label className="byplan">
           <input type="checkbox" checked={inTheWay.byPlan} onChange={(event) => bench.searching.goByPlan(event.target.checked)} /> the parts of the plan at{" "}
           {degreesText(planned.tilt.anterior)} / {degreesText(planned.tilt.right)}

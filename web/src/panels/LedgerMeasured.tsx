@@ -47,18 +47,18 @@ function Plane({ plane }: { readonly plane: PlaneTold }): ReactElement {
   return (
     <>
       <li>
-        <span>{there ? <WhereText place={{ pieces: [`${surface} plane there is`], point: there.point }} /> : `${surface} plane there is`}</span>
+        <span>{there ? <WhereText place={{ pieces: [`${surface} plane now`], point: there.point }} /> : `${surface} plane now`}</span>
         <b>
-          {there ? `${text(there.heightMm)} high, ${text(there.widthMm)} wide` : "none"} of {text(wantedHeight.value)}
+          {there ? `${text(there.heightMm)} of ${text(wantedHeight.value)} high, ${text(there.widthMm)} wide` : `none of ${text(wantedHeight.value)}`}
         </b>
       </li>
       {couldBe && (
         <li>
           <span>
-            <WhereText place={{ pieces: [`${surface} plane there could be`], point: couldBe.point }} />
+            <WhereText place={{ pieces: [`${surface} plane to cut`], point: couldBe.point }} />
           </span>
           <b>
-            {text(couldBe.heightMm)} for {lengthText(couldBe.enamelMm, units === "in" ? "in" : "mm")} of enamel
+            {text(couldBe.heightMm)} high for {lengthText(couldBe.enamelMm, units === "in" ? "in" : "mm")} of enamel
           </b>
         </li>
       )}

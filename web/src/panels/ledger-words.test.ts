@@ -16,7 +16,7 @@ describe("the ledger's words", () => {
     expect(preparationText({ ...lower, amountMm: mm(0) }, "mm")).toBe("lower the line, if at all: too close to call");
   });
   it("write angles, forces and shares with the digits that mean something", () => {
-    expect(toldText({ kind: "measured", value: 31, uncertainty: 2, unit: "degrees", words: "31.00 ± 2.00°" }, "mm")).toBe("31 ± 2°");
+    expect(toldText({ kind: "measured", value: 31, uncertainty: 2, unit: "degrees", words: "31.00 ± 2.00°" }, "mm")).toBe("31.0 ± 2.0°");
     expect(toldText({ kind: "measured", value: 6.62, uncertainty: 2.8, unit: "N", words: "" }, "mm")).toBe("6.6 ± 2.8 N");
     expect(toldText({ kind: "measured", value: 1.63, uncertainty: 0.44, unit: "1", words: "" }, "mm")).toBe("163 ± 44 %");
     expect(limitText({ kind: "at-most", value: 1, unit: "1", words: "at most 1" }, "mm")).toBe("at most 100 %");

@@ -42,7 +42,7 @@ export function limitText(limit: Limit, units: UnitChoice): string {
 
 /** Units that are no length, with the digits that mean something in them; shares are told in per cent. */
 const UNITS: Readonly<Record<string, { readonly digits: number; readonly factor: number; readonly sign: string }>> = {
-  degrees: { digits: 0, factor: 1, sign: "°" },
+  degrees: { digits: 1, factor: 1, sign: "°" },
   N: { digits: 1, factor: 1, sign: " N" },
   "1": { digits: 0, factor: 100, sign: " %" },
   count: { digits: 0, factor: 1, sign: "" },

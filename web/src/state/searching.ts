@@ -1,9 +1,9 @@
-import type { Tilt } from "../values/tilt";
+import type { Jaw, Tilt } from "../values/tilt";
 import type { Api } from "../wire/api";
 import type { InTheWaySaid, PathFound, PathsCompared, SearchListener, ZoneKind } from "../wire/path";
 import type { BenchState } from "./bench-state";
 import { choicesSaid } from "./plan-choices";
-import type { Planned } from "./planning";
+import { type Planned, planHolds } from "./planning";
 import { problemOf } from "./problem-of";
 import type { Store } from "./store";
 
@@ -16,14 +16,18 @@ export interface InTheWay {
 
 export const ALL_IN_THE_WAY: InTheWay = { leftOut: [], byPlan: true };
 
-type Seen = Pick<BenchState, "cast" | "planned" | "inTheWay">;
+type Seen = Pick<BenchState, "planned" | "inTheWay" | "document" | "teeth" | "opposing">;
 
-/** The plan whose parts a search goes by; null where it goes by anatomy. */
-export const planInTheWay = ({ planned, inTheWay }: Pick<Seen, "planned" | "inTheWay">): Planned | null => (inTheWay.byPlan && planned?.sheet ? planned : null);
+/** The plan whose parts a search goes by; null where it goes by anatomy. A plan of other teeth, answers or choices stands for nothing. */
+export function planInTheWay({ planned, inTheWay, document, teeth, opposing }: Seen): Planned | null {
+  if (!inTheWay.byPlan || !planned?.sheet || !document) return null;
+  // The tilt may be another: a search tries them all.
+  return planHolds(planned, { document: { ...document, tilt: planned.tilt }, teeth, opposing }) ? planned : null;
+}
 
 /** The kinds of surface that can count, as a person reads them. */
-export function kindsInTheWay(state: Seen): readonly ZoneKind[] {
-  return planInTheWay(state) ? ["base", "major-connector", "bar-arm"] : ["base", state.cast?.jaw === "lower" ? "lingual-strip" : "palate", "facial-strip"];
+export function kindsInTheWay(plan: Planned | null, jaw: Jaw | null | undefined): readonly ZoneKind[] {
+  return plan ? ["base", "major-connector", "bar-arm"] : ["base", jaw === "lower" ? "lingual-strip" : "palate", "facial-strip"];
 }
 
 function said(state: Seen): InTheWaySaid {
