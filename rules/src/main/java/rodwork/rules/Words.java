@@ -37,8 +37,8 @@ final class Words {
 
   private static int digits(String unit) {
     return switch (unit) {
-      case "degrees", "1", "count" -> 0;
-      case "N" -> 1;
+      case "1", "count" -> 0;
+      case "degrees", "N" -> 1;
       default -> 2;
     };
   }

@@ -103,6 +103,7 @@ public final class WritePrescription {
             ask.scanHash(),
             book.title(),
             book.hash(),
+            judged.surveyed().notes(),
             arch,
             teeth.dentition().chart(),
             teeth.dentition(),

@@ -171,6 +171,14 @@ public final class AbutmentsTable {
             .filter(s -> !s.credited())
             .map(s -> s.tooth().in(notation))
             .toList();
+    if (retention.sumN().to() > 0) {
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "The first clasps hold %.1f to %.1f N together.",
+              retention.sumN().from(),
+              retention.sumN().to()));
+    }
     if (!out.isEmpty()) {
       lines.add("Not credited in that sum: " + String.join(", ", out) + ".");
     }
@@ -196,10 +204,19 @@ public final class AbutmentsTable {
             zone.label()
                 + " "
                 + shortly(third.deepest())
+                + clear(third)
                 + (marks.isEmpty() ? "" : " (" + marks + ")"));
       }
     }
     return String.join("; ", parts);
+  }
+
+  /** What of an undercut without a mark lies where a tip may lie. */
+  private static String clear(AbutmentFacts.Third third) {
+    String clear = shortly(third.clear().depth());
+    return third.marks().isEmpty() && !clear.equals(shortly(third.deepest()))
+        ? ", " + clear + " clear of the margin"
+        : "";
   }
 
   private static String shortly(Reading reading) {
@@ -228,7 +245,7 @@ public final class AbutmentsTable {
                 p ->
                     String.format(
                         Locale.ROOT,
-                        "%.1f mm would take %.2f mm of enamel",
+                        "%.1f mm would take %.2f mm off the tooth",
                         p.heightMm(),
                         p.greatestMm()))
             .orElse("no room to cut one");
@@ -285,6 +302,8 @@ public final class AbutmentsTable {
             .toList();
     return against.stream()
         .filter(s -> s.finding().limit() instanceof Limit.OneOf)
+        // What was not asked yet rules nothing out.
+        .filter(s -> s.finding().verdict() == Verdict.NOT_MET)
         .findFirst()
         .orElseGet(against::getFirst);
   }

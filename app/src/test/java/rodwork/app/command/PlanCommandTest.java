@@ -90,23 +90,26 @@ class PlanCommandTest {
   /** A plate covers half of the palate; a strap is as wide as the rule wants, across its run. */
   @Test
   void aPlateIsBroaderThanAStrapAndNeitherIsDrawnOverAPalateThatWasNotScanned() throws IOException {
-    JsonNode strap = planned("upper-14", "14").get("majorConnector");
+    // One rest on the side without a space, so that the strap is as narrow as it may be.
+    JsonNode strap = connector("\"palatal-strap\"");
     assertThat(strap.get("kind").asText()).isEqualTo("palatal-strap");
     assertThat(strap.get("leastWidthMm").asDouble()).isBetween(8.0, 12.0);
-    Path choices = folder.resolve("choices.json");
-    Files.writeString(choices, "{\"connector\": \"palatal-plate\"}");
-    JsonNode plate =
-        planned("upper-14", "14", "--choices", choices.toString()).get("majorConnector");
+    JsonNode plate = connector("\"palatal-plate\"");
     assertThat(plate.get("areaMm2").asDouble())
         .isGreaterThan(1.2 * strap.get("areaMm2").asDouble());
     assertThat(plate.get("leastWidthMm").asDouble())
         .isGreaterThan(1.2 * strap.get("leastWidthMm").asDouble());
-    Files.writeString(choices, "{\"connector\": \"u-shaped\"}");
-    JsonNode u = planned("upper-14", "14", "--choices", choices.toString()).get("majorConnector");
-    assertThat(u.get("leastWidthMm").asDouble()).isBetween(6.0, 8.01);
+    assertThat(connector("\"u-shaped\"").get("leastWidthMm").asDouble()).isBetween(6.0, 8.01);
     JsonNode open = planned("upper-15-24", "15,24");
     assertThat(open.get("majorConnector").isNull()).isTrue();
     assertThat(open.get("questions").toString()).contains("No major connector could be laid");
+  }
+
+  private JsonNode connector(String kind) throws IOException {
+    Path choices = folder.resolve("choices.json");
+    Files.writeString(
+        choices, "{\"clasps\": {\"26\": \"cast-circumferential\"}, \"connector\": " + kind + "}");
+    return planned("upper-14", "14", "--choices", choices.toString()).get("majorConnector");
   }
 
   @Test

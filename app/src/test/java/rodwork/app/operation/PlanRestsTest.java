@@ -79,7 +79,28 @@ class PlanRestsTest {
     assertThat(plan.clasp(T26)).isPresent();
     assertThat(rests(plan, T26, Surface.MESIAL)).isTrue();
     assertThat(rests(plan, T25, Surface.DISTAL)).isTrue();
-    assertThat(plan.minorConnectors()).extracting(Part.MinorConnector::tooth).contains(T25, T26);
+    // One minor connector through the embrasure carries both rests.
+    assertThat(plan.minorConnectors())
+        .extracting(Part.MinorConnector::tooth)
+        .containsOnlyOnce(T25)
+        .doesNotContain(T26);
+  }
+
+  /** The tooth across an embrasure carries nothing either where the chart takes it out of that. */
+  @Test
+  void anEmbrasureClaspLaysNoRestOnAToothThatMayNotCarry() {
+    Chart chart =
+        ChartReader.read(
+            """
+            {"format": "rodwork chart", "version": 1, "jaw": "upper", "missing": [14],
+             "teeth": [{"tooth": 25, "presence": "present", "abutment": "no"}]}
+            """,
+            "the test");
+    Plan plan = plan(chart, Map.of(T26, "embrasure"));
+    assertThat(rests(plan, T26, Surface.MESIAL)).isTrue();
+    assertThat(plan.rests(T25)).isEmpty();
+    assertThat(plan.questions())
+        .anySatisfy(q -> assertThat(q.fdi()).contains("26 wants a rest on the next tooth"));
   }
 
   @Test

@@ -88,6 +88,12 @@ final class AbutmentRow {
     Figures.put(json, "reciprocalMm", PlanRows.length(clasp.reciprocal()), Figures.MM);
     ArrayNode warnings = json.putArray("warnings");
     judgement.warnings().forEach(warnings::add);
+    ArrayNode changes = json.putArray("changes");
+    judgement.changes().forEach(change -> changes.add(change.what()));
+    ArrayNode advice = json.putArray("advice");
+    abutment
+        .map(a -> a.actions().get(family.id()))
+        .ifPresent(action -> action.advice().sentences().forEach(advice::add));
     ArrayNode undecided = json.putArray("notKnown");
     judgement.undecided().stream().map(PrescriptionContent::word).sorted().forEach(undecided::add);
     return json;

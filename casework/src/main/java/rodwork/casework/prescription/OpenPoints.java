@@ -21,7 +21,10 @@ final class OpenPoints {
             .map(numbers::of)
             .toList();
     if (!notSaid.isEmpty()) {
-      open.add("Whether to replace is not said for: " + String.join(", ", notSaid) + ".");
+      open.add(
+          "Not said whether to replace, replaced if nobody objects: "
+              + String.join(", ", notSaid)
+              + ".");
     }
     double total = content.tilt().totalDeg();
     if (total > content.rules().tiltWarn().value()) {
@@ -51,6 +54,7 @@ final class OpenPoints {
         .map(PrescriptionContent::word)
         .sorted()
         .forEach(what -> open.add("Named in the chart and not judged by Rodwork: " + what + "."));
+    content.notes().forEach(open::add);
     content.chart().notes().forEach(note -> open.add("Chart: " + note));
     return open;
   }

@@ -56,7 +56,7 @@ final class PlanSection {
               + ", from "
               + clasp.path("side").asText()
               + "\n"
-              + (answer.equals("serves after") ? "serves after preparation" : answer)
+              + told(clasp, answer)
               + (clasp.path("chosen").asBoolean() ? "; chosen by the prescriber" : ""));
       cells.add(
           mm(clasp.path("gaugeMm"))
@@ -79,7 +79,7 @@ final class PlanSection {
           clasp.path("approach").asText()
               + (clasp.path("armMm").isNumber() ? ", " + mm(clasp.path("armMm")) : "")
               + ", "
-              + clasp.path("material").asText().replace('-', ' ')
+              + material(clasp)
               + "\nagainst it: "
               + clasp.path("reciprocal").asText()
               + (clasp.path("reciprocalMm").isNumber() ? ", " + mm(clasp.path("reciprocalMm")) : "")
@@ -248,6 +248,24 @@ final class PlanSection {
         + (oneLimit ? ", wanted " + findings.getFirst().path("limit").asText() : ", wanted")
         + " – "
         + places;
+  }
+
+  /** A change of material is no preparation of the mouth. */
+  private static String told(JsonNode clasp, String answer) {
+    if (!answer.equals("serves after")) {
+      return answer;
+    }
+    return clasp.path("changes").isEmpty()
+        ? "serves after preparation"
+        : "serves in another material";
+  }
+
+  /** What the arm is made of; where the usual material stays bent, that and what would hold. */
+  private static String material(JsonNode clasp) {
+    String usual = clasp.path("material").asText().replace('-', ' ');
+    return clasp.path("changes").isEmpty()
+        ? usual
+        : "not " + usual + ": " + String.join(" ", texts(clasp.path("advice")));
   }
 
   private static String mm(JsonNode number) {

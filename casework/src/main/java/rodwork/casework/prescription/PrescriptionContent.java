@@ -37,6 +37,7 @@ import rodwork.survey.tripod.Tripod;
  * @param scanHash its SHA-256, 64 hexadecimal digits
  * @param rulebook title of the rulebook gone by
  * @param rulebookHash its SHA-256
+ * @param notes what the survey says of the scan: too coarse, a frame not surely known
  * @param frame of the arch
  * @param chart what was said of the mouth
  * @param dentition the teeth found
@@ -61,6 +62,7 @@ public record PrescriptionContent(
     String scanHash,
     String rulebook,
     String rulebookHash,
+    List<String> notes,
     ArchFrame frame,
     Chart chart,
     Dentition dentition,

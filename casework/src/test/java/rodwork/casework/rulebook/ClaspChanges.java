@@ -247,7 +247,15 @@ final class ClaspChanges {
     c.add(change(p, Fact.TOOTH_KIND, word("canine"), "", out("hairpin", "back-action")));
     // Where there is no space.
     Map<String, Answer> noSpace =
-        out("combination", "i-bar", "t-bar", "modified-t-bar", "reverse-circlet");
+        out(
+            "cast-circumferential",
+            "hairpin",
+            "back-action",
+            "combination",
+            "i-bar",
+            "t-bar",
+            "modified-t-bar",
+            "reverse-circlet");
     noSpace.put("embrasure", Answer.SERVES);
     c.add(change(p, Fact.ADJACENT_SPACE, no(), "", noSpace));
     c.add(

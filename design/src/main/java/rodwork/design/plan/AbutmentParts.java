@@ -101,6 +101,7 @@ final class AbutmentParts {
             across(a)
                 .flatMap(draft.dentition::tooth)
                 .filter(next -> draft.dentition.standing().contains(next.number()))
+                .filter(next -> draft.mayCarry(next.number()))
                 .ifPresentOrElse(
                     next ->
                         ifNew(
@@ -113,7 +114,7 @@ final class AbutmentParts {
                             family.name(),
                             " at ",
                             a.tooth().number(),
-                            " wants a rest on the next tooth too, and none stands there."));
+                            " wants a rest on the next tooth too, and none that may carry stands there."));
       }
     }
   }

@@ -12,6 +12,8 @@ import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.chart.Torus;
 import rodwork.anatomy.kennedy.KennedyClass;
+import rodwork.anatomy.tooth.Neighbour;
+import rodwork.anatomy.tooth.Surface;
 import rodwork.design.plan.Part.ConnectorKind;
 import rodwork.design.plan.Part.RestKind;
 import rodwork.geometry.Vec3;
@@ -247,7 +249,7 @@ final class ConnectorParts {
                   .spaceBeside(rest.tooth(), rest.side())
                   .filter(draft::filled)
                   .isPresent();
-      if (held) {
+      if (held || joined(rest)) {
         continue;
       }
       draft.border.stations.stream()
@@ -275,5 +277,20 @@ final class ConnectorParts {
                     });
               });
     }
+  }
+
+  /** Whether the minor connector of the rest across the same embrasure carries this one too. */
+  private boolean joined(Part.Rest rest) {
+    return draft.minors.stream()
+        .anyMatch(
+            m ->
+                beside(rest.tooth(), rest.side()).filter(m.tooth()::equals).isPresent()
+                    && beside(m.tooth(), m.side()).filter(rest.tooth()::equals).isPresent());
+  }
+
+  private Optional<ToothNumber> beside(ToothNumber tooth, Surface side) {
+    return side.isProximal()
+        ? draft.dentition.tooth(tooth).flatMap(t -> t.neighbour(side)).map(Neighbour::number)
+        : Optional.empty();
   }
 }

@@ -7,6 +7,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import rodwork.anatomy.Arch;
+import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.teeth.ToothLabels;
 import rodwork.anatomy.tooth.Tooth;
@@ -41,9 +42,9 @@ public final class RigidParts {
     RigidParts parts = new RigidParts(arch, dentition.labels());
     List<Zone> zones = new ArrayList<>();
     for (Part.DentureBase base : plan.bases()) {
-      String name =
-          base.teeth().getFirst().tooth()
-              + (base.teeth().size() > 1 ? " to " + base.teeth().getLast().tooth() : "");
+      // A base too short for a tooth has none; its space has its numbers still.
+      List<ToothNumber> missing = base.space().missing();
+      String name = missing.getFirst() + (missing.size() > 1 ? " to " + missing.getLast() : "");
       zones.add(parts.over(Zone.Kind.BASE, name, base.outline(), Optional.empty()));
     }
     plan.majorConnector()

@@ -18,6 +18,7 @@ final class TiltFindings {
     SurveyRules rules = survey.surveyor().rules();
     Reading total = Reading.degrees(survey.axis().angleDegTo(frame.z()), 0);
     return List.of(
+        most(rules.tiltNote(), "total tilt of the path, a few degrees as a rule", total),
         most(rules.tiltWarn(), "total tilt of the path against what is usual", total),
         most(
             rules.tiltLimit(),

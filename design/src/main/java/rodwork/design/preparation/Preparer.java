@@ -121,6 +121,12 @@ public final class Preparer {
       } else if (book.steps.stream()
           .anyMatch(s -> s.kind() == Kind.SURVEYED_CROWN && s.tooth().equals(tooth))) {
         orders.add(CrownOrder.of(tooth, false, book.unserved(tooth), book.plan, margin));
+        book.steps.replaceAll(
+            s ->
+                s.tooth().equals(tooth) && s.kind() != Kind.SURVEYED_CROWN
+                    ? s.minding(
+                        "not on the tooth where the surveyed crown is made: in the crown then")
+                    : s);
       }
     }
     return orders;

@@ -1,5 +1,6 @@
 package rodwork.design.preparation;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rodwork.anatomy.chart.ToothNumber;
@@ -64,6 +65,15 @@ public record Step(
   public Step {
     findings = List.copyOf(findings);
     cautions = List.copyOf(cautions);
+  }
+
+  /** With one more thing to mind. */
+  Step minding(String caution) {
+    List<String> more = new ArrayList<>(cautions);
+    more.add(caution);
+    return new Step(
+        number, kind, tooth, surface, what, place, amountMm, heightMm, volumeMm3, findings, more,
+        cut, section);
   }
 
   Step numbered(int other) {

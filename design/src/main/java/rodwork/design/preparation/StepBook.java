@@ -94,7 +94,7 @@ final class StepBook {
         all.add(
             String.format(
                 Locale.ROOT,
-                "over %.2f mm: see on a radiograph that it is there",
+                "over %.2f mm: check on a radiograph that enough enamel is there",
                 rules.own().enamelWarn().value()));
       }
     }
