@@ -1,6 +1,9 @@
 package rodwork.app.operation;
 
+import java.util.Comparator;
+import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.design.plan.Plan;
@@ -27,7 +30,8 @@ public final class SearchPath {
    * @param teeth the cast with its teeth
    * @param sites where it looked
    * @param map every tilt tried
-   * @param best the best tilt, refined on the cast itself
+   * @param choices the few tilts worth choosing between, on the cast itself
+   * @param best the best tilt, refined on the cast itself: none of the choices is worth more
    * @param reference the reference orientation, on the cast itself
    * @param comparison what the best tilt changes against the reference orientation
    */
@@ -35,6 +39,7 @@ public final class SearchPath {
       CastTeeth teeth,
       PathSites sites,
       PathMap map,
+      List<PathFactors> choices,
       PathFactors best,
       PathFactors reference,
       PathComparison comparison) {
@@ -61,8 +66,19 @@ public final class SearchPath {
       PathMap map = search.map(coneDeg, watch);
       PathFactors best = search.refined(map.best(), coneDeg, watch);
       PathFactors reference = search.at(Tilt.REFERENCE, watch);
+      List<PathFactors> choices =
+          map.choices().stream().map(choice -> search.at(choice.tilt(), watch)).toList();
+      // The map is drawn on a thinned cast: on the cast itself another of its tilts may be ahead.
+      PathFactors ahead =
+          Stream.concat(choices.stream(), Stream.of(reference))
+              .max(Comparator.comparingDouble(PathFactors::worth))
+              .orElse(best);
+      if (ahead.worth() > best.worth()) {
+        PathFactors other = search.refined(ahead, coneDeg, watch);
+        best = other.worth() > ahead.worth() ? other : ahead;
+      }
       return new Found(
-          teeth, sites, map, best, reference, PathComparison.of(reference, best, rules));
+          teeth, sites, map, choices, best, reference, PathComparison.of(reference, best, rules));
     }
   }
 

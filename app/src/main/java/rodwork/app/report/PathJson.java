@@ -37,7 +37,7 @@ public final class PathJson {
     json.set("best", factors(found, found.best()));
     json.set("comparison", comparison(found.comparison()));
     ArrayNode choices = json.putArray("choices");
-    found.map().choices().forEach(choice -> choices.add(factors(found, choice)));
+    found.choices().forEach(choice -> choices.add(factors(found, choice)));
     ArrayNode never = json.putArray("neverHeld");
     found
         .map()

@@ -31,7 +31,7 @@ public final class PathPictureFile {
                         tilt.tilt().anteriorDeg(), tilt.tilt().rightDeg(), tilt.worth()))
             .toList();
     List<TiltMapPicture.Mark> marks = new ArrayList<>();
-    List<PathFactors> choices = found.map().choices();
+    List<PathFactors> choices = found.choices();
     for (int i = 0; i < choices.size(); i++) {
       marks.add(mark(choices.get(i), Integer.toString(i + 1), false));
     }

@@ -42,7 +42,7 @@ public final class PathTable {
             "shows"));
     row(lines, "reference", found.reference());
     row(lines, "best", found.best());
-    List<PathFactors> choices = found.map().choices();
+    List<PathFactors> choices = found.choices();
     for (int i = 0; i < choices.size(); i++) {
       row(lines, "choice " + (i + 1), choices.get(i));
     }
