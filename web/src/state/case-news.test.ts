@@ -45,6 +45,8 @@ test("path, choices and answers become edits that can be undone; a clasp stands 
   const withArm = after(EMPTY, { chart: CHART, choices: shaped });
   expect(Object.keys(withArm.clasps)).toEqual(["16 distal"]);
   expect(choicesSaid(withArm.plan, withArm.clasps)).toEqual(shaped);
+  const unchosen = { ...choices, arms: { "17 mesial": { family: "i-bar", pulls: [{ at: 1, to: [1, 2, 3] as const }] } } } as unknown as typeof choices;
+  expect(Object.keys(after(EMPTY, { chart: CHART, choices: unchosen }).clasps)).toEqual(["16", "17 mesial"]);
   expect(newsCommands(EMPTY, {})).toEqual([]);
   expect(newsWords({})).toBe("");
 });

@@ -30,6 +30,9 @@ export const newsWords = (news: CaseNews): string => (["chart", "path", "choices
 /** Choices as the bench keeps them: a clasp in the row that its arm was shaped in, else under its tooth alone; the ledger finds the row (`choiceAt`). */
 function chosenOf({ rests, clasps, connector, notUsed, moves, indirect, arms }: Partial<ChoicesSaid>): PlanChosen {
   const families = Object.entries(clasps ?? {});
+  // An arm of another family than the one chosen for its tooth is laid nowhere.
+  const shaped = Object.entries(arms ?? {}).filter(([row, { family }]) => (clasps?.[row.slice(0, 2)] ?? family) === family);
+  const clasp = (family: string) => ({ family, name: family.replaceAll("-", " "), answer: "not decided" as const, warnings: [] });
   return {
     plan: {
       ...NOTHING_CHOSEN,
@@ -40,14 +43,12 @@ function chosenOf({ rests, clasps, connector, notUsed, moves, indirect, arms }: 
       moves: moves ?? [],
       ...(indirect ? { indirect } : {}),
     },
-    clasps: Object.fromEntries(
-      families
-        .filter(([, family]) => family !== "none")
-        .map(([tooth, family]) => {
-          const [row, shaped] = Object.entries(arms ?? {}).find(([each, arm]) => each.startsWith(`${tooth} `) && arm.family === family) ?? [tooth, null];
-          const arm = shaped && shaped.pulls.length > 0 ? { arm: shaped.pulls } : {};
-          return [row, { family, name: family.replaceAll("-", " "), answer: "not decided" as const, warnings: [], ...arm }];
-        }),
-    ),
+    clasps: Object.fromEntries([
+      ...families
+        .filter(([tooth, family]) => family !== "none" && !shaped.some(([row]) => row.startsWith(`${tooth} `)))
+        .map(([tooth, family]) => [tooth, clasp(family)] as const),
+      // An arm that a person shaped is kept also where nobody chose its clasp.
+      ...shaped.map(([row, { family, pulls }]) => [row, { ...clasp(family), ...(pulls.length > 0 ? { arm: pulls } : {}) }] as const),
+    ]),
   };
 }

@@ -36,15 +36,24 @@ public final class ArmsReader {
   private Map<Abutments.ArmKey, ArmShape> arms(JsonNode json) {
     Map<Abutments.ArmKey, ArmShape> arms = new HashMap<>();
     for (Map.Entry<String, JsonNode> row : json.properties()) {
+      JsonNode arm = row.getValue();
+      if (!arm.path("family").isTextual() || !arm.path("pulls").isArray() || arm.size() != 2) {
+        throw wrong.apply(
+            "an arm of "
+                + row.getKey()
+                + " has a family and pulls, such as"
+                + " {\"family\": \"i-bar\", \"pulls\": [{\"at\": 1, \"to\": [0, 0, 0]}]}, not "
+                + arm);
+      }
       List<ArmShape.Pull> pulls = new ArrayList<>();
-      for (JsonNode pull : row.getValue().path("pulls")) {
+      for (JsonNode pull : arm.path("pulls")) {
         double at = pull.path("at").asDouble(Double.NaN);
         if (!(at >= 0 && at <= 1)) {
           throw wrong.apply("at is a share of the arm from 0 to 1, not " + pull.path("at"));
         }
         pulls.add(new ArmShape.Pull(at, point(pull.path("to"))));
       }
-      arms.put(key(row.getKey(), row.getValue().path("family").asText()), new ArmShape(pulls));
+      arms.put(key(row.getKey(), arm.path("family").asText()), new ArmShape(pulls));
     }
     return arms;
   }

@@ -44,7 +44,8 @@ final class ConnectorParts {
     if (made.isEmpty()) {
       draft.ask(
           "No major connector could be laid: the scan does not show the surface between the sides;"
-              + " scan palate or lingual slope to the fold.");
+              + " scan palate or lingual slope to the fold. Until then the plan is not whole, and"
+              + " nothing is cut or made by it.");
     }
     return made;
   }

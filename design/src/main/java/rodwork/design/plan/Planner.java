@@ -93,7 +93,7 @@ public final class Planner {
     ConnectorParts connectors = new ConnectorParts(draft);
     Optional<Part.MajorConnector> connector = connectors.major();
     connector.ifPresent(connectors::minor);
-    unknownTissue();
+    unknownTissue(connector.isPresent());
     List<TorusMark> tori = draft.tori.marks(connector);
     PlanFindings findings = new PlanFindings(draft);
     return new Plan(
@@ -123,6 +123,7 @@ public final class Planner {
     named.addAll(choices.notUsed());
     named.addAll(choices.indirectAdded().keySet());
     named.addAll(choices.indirectTaken());
+    choices.arms().keySet().forEach(arm -> named.add(arm.tooth()));
     for (ToothNumber tooth : named) {
       if (!dentition.standing().contains(tooth)) {
         throw PlanProblem.NO_SUCH_TOOTH.with(tooth);
@@ -180,7 +181,7 @@ public final class Planner {
   }
 
   /** What of the tissue the chart does not tell, and would change borders or connector. */
-  private void unknownTissue() {
+  private void unknownTissue(boolean laid) {
     List<ToothNumber> notSaid =
         draft.bases.stream()
             .flatMap(b -> b.space().missing().stream())
@@ -200,7 +201,10 @@ public final class Planner {
       draft.ask(
           "Is there a "
               + tori.stream().map(Torus.Site::words).collect(Collectors.joining(" or a "))
-              + "? The chart does not say; the connector is laid as if there were none.");
+              + "? The chart does not say; "
+              + (laid
+                  ? "the connector is laid as if there were none."
+                  : "a connector goes round it."));
     }
     boolean tongue =
         ToothNumber.allOf(jaw)
@@ -212,7 +216,9 @@ public final class Planner {
       draft.ask(
           "Does a lingual frenum come near the margin at ",
           List.of(ToothNumber.of(41), ToothNumber.of(31)),
-          "? The chart does not say; the connector has no notch.");
+          laid
+              ? "? The chart does not say; the connector has no notch."
+              : "? The chart does not say; a connector has a notch there.");
     }
   }
 
