@@ -297,7 +297,6 @@ public final class AbutmentsTable {
         j.steps().stream()
             .filter(s -> s.otherwise() instanceof Clause.Consequence.RulesOut)
             .filter(s -> s.finding().verdict() != Verdict.MET)
-            // A change of material that is too close to call helps no more than one that does not.
             .sorted(Comparator.comparing(s -> s.finding().verdict() != Verdict.NOT_MET))
             .toList();
     return against.stream()

@@ -96,6 +96,12 @@ class PrescribeCommandTest {
       assertThat(paper).contains("A-1", "class III", json.get("hash").asText());
       assertThat(paper).contains(json.at("/content/majorConnector/kind").asText(), "guiding plate");
       assertThat(paper).doesNotContain("∞");
+      // No overstressed arm is ordered in the usual alloy without a word.
+      List<String> safe = new ArrayList<>();
+      json.at("/content/abutments").forEach(a -> safe.add(a.at("/clasp/holdsIn").asText()));
+      safe.removeIf(String::isBlank);
+      assertThat(safe).isNotEmpty();
+      assertThat(paper.replaceAll("\\s+", " ").split("bent; safe: ", -1)).hasSize(1 + safe.size());
     }
     assertThat(Files.readAllLines(out.resolve("survey.csv")).size()).isGreaterThan(6 * 10);
     JsonNode plan = Json.read(Files.readString(out.resolve("plan.json")));

@@ -94,6 +94,12 @@ final class AbutmentRow {
     abutment
         .map(a -> a.actions().get(family.id()))
         .ifPresent(action -> action.advice().sentences().forEach(advice::add));
+    json.put(
+        "holdsIn",
+        abutment
+            .map(a -> a.actions().get(family.id()))
+            .map(action -> action.advice().shortly())
+            .orElse(""));
     ArrayNode undecided = json.putArray("notKnown");
     judgement.undecided().stream().map(PrescriptionContent::word).sorted().forEach(undecided::add);
     return json;

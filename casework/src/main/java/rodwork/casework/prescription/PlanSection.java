@@ -37,7 +37,27 @@ final class PlanSection {
     html.paragraph(
         "Rests at least "
             + mm(content.path("asked").path("restThicknessMm"))
-            + " thick at the marginal ridge. The prescriber may strike out a clasp and write another.");
+            + " thick at the marginal ridge. The prescriber may strike out a clasp and write another."
+            + bent());
+  }
+
+  /**
+   * Which arms the usual material does not hold, and what would: one line, for cells are narrow.
+   */
+  private String bent() {
+    StringBuilder told = new StringBuilder();
+    for (JsonNode row : content.path("abutments")) {
+      JsonNode clasp = row.path("clasp");
+      String holds = clasp.path("holdsIn").asText();
+      if (!holds.isEmpty()) {
+        told.append(told.isEmpty() ? " * Arms: " : "; ")
+            .append(row.path("tooth").asText())
+            .append(
+                clasp.path("changes").isEmpty() ? " may stay bent; safe: " : " stays bent; safe: ")
+            .append(holds);
+      }
+    }
+    return told.isEmpty() ? "" : told + ".";
   }
 
   private List<String> abutment(JsonNode row) {
@@ -260,12 +280,12 @@ final class PlanSection {
         : "serves in another material";
   }
 
-  /** What the arm is made of; where the usual material stays bent, that and what would hold. */
+  /** What the arm is made of; a star where the usual material may stay bent. */
   private static String material(JsonNode clasp) {
     String usual = clasp.path("material").asText().replace('-', ' ');
-    return clasp.path("changes").isEmpty()
+    return clasp.path("holdsIn").asText().isEmpty()
         ? usual
-        : "not " + usual + ": " + String.join(" ", texts(clasp.path("advice")));
+        : (clasp.path("changes").isEmpty() ? "" : "not ") + usual + "*";
   }
 
   private static String mm(JsonNode number) {

@@ -154,9 +154,17 @@ final class ClaspChanges {
             "an arm overstressed in every material",
             p,
             p.with(Fact.ARM_STRESS, share(1.5, 0.3))
-                .with(Fact.ARM_STRESS_OTHERWISE, share(1.1, 0.2)),
+                .with(Fact.ARM_STRESS_OTHERWISE, share(1.4, 0.2)),
             "arm-stress",
             out(SERVING)));
+    c.add(
+        new Change(
+            "an arm that another material may just hold",
+            p,
+            p.with(Fact.ARM_STRESS, share(1.5, 0.3))
+                .with(Fact.ARM_STRESS_OTHERWISE, share(1.1, 0.2)),
+            "",
+            all(Answer.NOT_DECIDED, SERVING)));
     c.add(change(p, Fact.ARM_PULL, new Reading.Measured(1, 0.3, "N"), "arm-pull-weak", Map.of()));
     c.add(change(p, Fact.ARM_PULL, new Reading.Measured(15, 3, "N"), "arm-pull-strong", Map.of()));
     c.add(change(p, Fact.ARM_PULL, new Reading.NotKnown("the tip locks itself"), "", Map.of()));

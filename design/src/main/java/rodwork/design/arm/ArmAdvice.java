@@ -12,12 +12,13 @@ import rodwork.rules.Range;
  * have to be.
  *
  * @param sentences for a person; empty where the stress stays within the proof stress
+ * @param shortly what would hold, in a few words; empty where the stress stays within
  * @param leastShare peak stress of the least stressed other material as a share of its proof
  *     stress; empty where none was tried
  */
-public record ArmAdvice(List<String> sentences, Optional<Range> leastShare) {
+public record ArmAdvice(List<String> sentences, String shortly, Optional<Range> leastShare) {
   /** Of an arm that needs none. */
-  public static final ArmAdvice NONE = new ArmAdvice(List.of(), Optional.empty());
+  public static final ArmAdvice NONE = new ArmAdvice(List.of(), "", Optional.empty());
 
   public ArmAdvice {
     sentences = List.copyOf(sentences);
@@ -54,6 +55,7 @@ public record ArmAdvice(List<String> sentences, Optional<Range> leastShare) {
             forces.material().name(),
             words(forces.stressMpa()),
             words(forces.material().proofMpa())));
+    List<String> hold = new ArrayList<>();
     Range best = null;
     for (Choice other : others) {
       if (other.material().equals(forces.material())) {
@@ -65,6 +67,7 @@ public record ArmAdvice(List<String> sentences, Optional<Range> leastShare) {
         best = there.stressShare();
       }
       if (there.stressShare().to() <= limit) {
+        hold.add(there.material().name());
         advice.add(
             String.format(
                 Locale.ROOT,
@@ -79,7 +82,8 @@ public record ArmAdvice(List<String> sentences, Optional<Range> leastShare) {
     advice.add(
         String.format(
             Locale.ROOT, "Or an arm of the same sections about %.0f mm long.", Math.ceil(longer)));
-    return new ArmAdvice(advice, Optional.ofNullable(best));
+    hold.add(String.format(Locale.ROOT, "an arm of %.0f mm", Math.ceil(longer)));
+    return new ArmAdvice(advice, String.join(" or ", hold), Optional.ofNullable(best));
   }
 
   private static String words(Range range) {

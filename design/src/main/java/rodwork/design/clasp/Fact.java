@@ -59,7 +59,9 @@ public enum Fact {
   ENCIRCLEMENT("how far the clasp goes round the tooth", Kind.ANGLE),
   ARM_PULL("pull of the clasp", Kind.FORCE),
   ARM_STRESS("peak stress of the retentive arm as a share of its proof stress", Kind.SHARE),
-  ARM_STRESS_OTHERWISE("the same of the least stressed other material", Kind.SHARE),
+  ARM_STRESS_OTHERWISE(
+      "peak stress of the least stressed other material as a share of its proof stress",
+      Kind.SHARE),
   /** Of the surface that carries the tip, from the survey line to what bounds it. */
   ROOM_ABOVE_ORIGIN("room above the survey line where the arm begins", Kind.LENGTH),
   ROOM_ABOVE_MIDDLE("room above the survey line in the middle third", Kind.LENGTH),

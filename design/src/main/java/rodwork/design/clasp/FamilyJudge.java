@@ -302,8 +302,10 @@ final class FamilyJudge {
             "else the arm must be longer"));
     if (helps == Verdict.MET) {
       changes.add(new Judgement.Change(clause, change.what()));
-    } else {
+    } else if (helps == Verdict.NOT_MET) {
       out = true;
+    } else {
+      undecided.add(change.by());
     }
   }
 

@@ -50,12 +50,21 @@ public record ClaspAction(
               .pullN()
               .<Reading>map(pull -> spread(pull, "N"))
               .orElseGet(() -> new Reading.NotKnown("the tip locks itself")));
-      readings.put(Fact.ARM_STRESS, spread(forces.get().stressShare(), "1"));
+      readings.put(Fact.ARM_STRESS, share(forces.get().stressShare()));
     }
-    advice
-        .leastShare()
-        .ifPresent(share -> readings.put(Fact.ARM_STRESS_OTHERWISE, spread(share, "1")));
+    advice.leastShare().ifPresent(share -> readings.put(Fact.ARM_STRESS_OTHERWISE, share(share)));
     return readings;
+  }
+
+  /**
+   * A stress goes with the inverse square of the arm's length, which is read no more exactly than
+   * {@link ClaspCourse.LENGTH_MM}; that comes on top of the spread of the material.
+   */
+  private Reading share(Range range) {
+    double middle = (range.from() + range.to()) / 2;
+    double length = 2 * ClaspCourse.LENGTH_MM / course.retentive().lengthMm();
+    return new Reading.Measured(
+        middle, Math.hypot((range.to() - range.from()) / 2, middle * length), "1");
   }
 
   private static Reading spread(Range range, String unit) {

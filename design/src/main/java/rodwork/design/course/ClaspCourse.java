@@ -29,7 +29,7 @@ public record ClaspCourse(
     boolean standsOnMark,
     ArmShape shape) {
   /** Where exactly an arm begins is open to this [mm]. */
-  private static final double LENGTH_MM = 0.5;
+  static final double LENGTH_MM = 0.5;
 
   /** Contacts are read every few degrees. */
   static final double READ_DEG = 3;
