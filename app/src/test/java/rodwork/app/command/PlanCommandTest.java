@@ -107,8 +107,7 @@ class PlanCommandTest {
 
   private JsonNode connector(String kind) throws IOException {
     Path choices = folder.resolve("choices.json");
-    Files.writeString(
-        choices, "{\"clasps\": {\"26\": \"cast-circumferential\"}, \"connector\": " + kind + "}");
+    Files.writeString(choices, "{\"notUsed\": [25], \"connector\": " + kind + "}");
     return planned("upper-14", "14", "--choices", choices.toString()).get("majorConnector");
   }
 
