@@ -29,7 +29,7 @@ export function sheet(canvas: HTMLCanvasElement, state: BenchState, look: Look):
   pen.textAlign = "right";
   pen.fillText(tiltWords(state), width - 16, HEAD / 2);
   pen.textAlign = "left";
-  legend(pen, bands(state.cast?.gaugesMm ?? []), state, look, HEAD + height + FOOT / 2);
+  legend(pen, state.cast ? bands(state.cast.gaugesMm, state.cast.shallowMm) : [], state, look, HEAD + height + FOOT / 2);
   return out;
 }
 

@@ -5,7 +5,7 @@ import type { Hands } from "../state/actions";
 import type { Bench } from "../state/bench";
 import type { BenchState } from "../state/bench-state";
 import { cutShown, partShown } from "../state/plan-parts";
-import { LIGHT, type Look } from "../values/look";
+import { bands, LIGHT, type Look } from "../values/look";
 import { directionToScan, directionToWorld, type Pose, toWorld } from "../values/pose";
 import type { Mm } from "../values/units";
 import { scan, type ScanVec, sub, world } from "../values/vec";
@@ -235,7 +235,7 @@ export class StageDriver implements Pick<Hands, "look" | "fit" | "show" | "along
     }
     if (now.thinned && (newCast || now.thinned !== was.thinned)) this.stage.setThinned(now.thinned);
     if (newCast || now.survey !== was.survey) {
-      this.stage.setSurvey(now.survey, now.cast?.gaugesMm ?? [], now.gauge, look);
+      this.stage.setSurvey(now.survey, now.cast ? bands(now.cast.gaugesMm, now.cast.shallowMm) : [], now.gauge, look);
     } else if (newLook || now.gauge !== was.gauge) this.stage.setLines(now.survey, now.gauge, look);
     if (newCast || newLook || now.teeth !== was.teeth || now.tooth !== was.tooth || now.page !== was.page || now.pulling !== was.pulling) {
       this.stage.setMargins(marginsFor(now), look);

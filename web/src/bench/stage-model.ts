@@ -25,8 +25,8 @@ export function poseFor({ survey, cast }: BenchState, pivot: ScanVec): Pose {
 }
 
 /** Where to draw the rod for what it carries. */
-export function standFor({ carried, gauge }: BenchState, pose: Pose, body: CastBody): RodStand | null {
-  if (!carried) return null;
+export function standFor({ carried, gauge, cast }: BenchState, pose: Pose, body: CastBody): RodStand | null {
+  if (!carried || !cast) return null;
   const point = toWorld(pose, carried.point);
   const { reading } = carried;
   // A reading of the place before, until the new one is here: no free line is drawn that belongs elsewhere.
@@ -34,7 +34,7 @@ export function standFor({ carried, gauge }: BenchState, pose: Pose, body: CastB
   const free = fresh ? toWorld(pose, reading.free) : point;
   const gap = world(free[0] - point[0], free[1] - point[1], 0);
   const outward = levelUnit(gap, 0.01) ?? levelUnit(directionToWorld(pose, body.outward(carried.triangle)), 1e-9) ?? world(1, 0, 0);
-  return { point, free, outward, gauge: carried.onCurve || (fresh && reading.fits !== null && Number(reading.fits) === gauge) ? gauge : null };
+  return { point, free, outward, shankRadiusMm: cast.shankRadiusMm, gauge: carried.onCurve || (fresh && reading.fits !== null && Number(reading.fits) === gauge) ? gauge : null };
 }
 
 function levelUnit(v: WorldVec, least: number): WorldVec | null {

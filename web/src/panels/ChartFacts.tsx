@@ -2,6 +2,7 @@ import { type ReactElement, useState } from "react";
 import { isGap } from "../state/teething";
 import { FIRMNESSES, MOBILITIES, OPPOSING_KINDS, type OpposingSaid, RESTORATIONS, TORUS_SITES, type TorusSite } from "../values/chart";
 import { toothText } from "../values/tooth-number";
+import { lengthText, type Mm } from "../values/units";
 import type { Fdi } from "../wire/types";
 import { useBench, useDesk } from "./use-bench";
 
@@ -99,8 +100,9 @@ export function ChartFacts(): ReactElement | null {
   const said = useBench((s) => s.document?.teeth ?? null);
   const teeth = useBench((s) => s.teeth);
   const notation = useBench((s) => s.notation);
-  const jaw = useBench((s) => s.cast?.jaw ?? null);
-  if (tooth === null || !said || !jaw) return null;
+  const cast = useBench((s) => s.cast);
+  const jaw = cast?.jaw;
+  if (tooth === null || !said || !cast || !jaw) return null;
   const of = said.chart.teeth[tooth] ?? {};
   const here = said.chart.places[tooth] ?? {};
   const missing = isGap(tooth, said, teeth);
@@ -116,7 +118,7 @@ export function ChartFacts(): ReactElement | null {
           <Choice name="replaced" among={YES_NO} value={of.replace} set={(replace) => charting.tooth(tooth, "replacement", { replace })} />
           <Choice
             name="space closed"
-            hint="Less than 2 mm between the neighbours"
+            hint={`Less than ${lengthText(cast.closedSpaceMm, "mm", 1)} between the neighbours`}
             among={YES_NO}
             value={of.spaceClosed}
             set={(spaceClosed) => charting.tooth(tooth, "closed space", { spaceClosed })}
@@ -153,8 +155,16 @@ export function ChartFacts(): ReactElement | null {
   );
 }
 
+/** Miller's grades, with the figure that the rulebook takes for the first where it gives one. */
+function mobilityHint(firstMm: Mm | null): string {
+  return firstMm === null
+    ? "Miller: I first signs, II sideways, III also up and down"
+    : `Miller: I less than ${lengthText(firstMm, "mm", 0)} sideways, II more, III also up and down`;
+}
+
 function Standing({ tooth }: { readonly tooth: Fdi }): ReactElement {
   const { bench } = useDesk();
+  const mobilityFirstMm = useBench((s) => s.cast?.mobilityFirstMm ?? null);
   const of = useBench((s) => s.document?.teeth.chart.teeth[tooth]) ?? {};
   const { charting } = bench;
   return (
@@ -171,7 +181,7 @@ function Standing({ tooth }: { readonly tooth: Fdi }): ReactElement {
       )}
       <Choice
         name="mobility"
-        hint="Miller: I less than 1 mm sideways, II 1 mm or more, III also up and down"
+        hint={mobilityHint(mobilityFirstMm)}
         among={MOBILITIES}
         value={of.mobility}
         set={(mobility) => charting.tooth(tooth, "mobility", { mobility })}

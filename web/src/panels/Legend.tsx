@@ -1,7 +1,7 @@
 import type { ReactElement } from "react";
 import { type Band, bands, HATCH_LINE_PX, HATCH_STEP_PX, LIGHT } from "../values/look";
 import { ROOM_BANDS, roomText } from "../values/room";
-import { mm, type UnitChoice } from "../values/units";
+import { lengthText, type UnitChoice } from "../values/units";
 import { PlanLegend } from "./PlanLegend";
 import { useBench } from "./use-bench";
 
@@ -88,15 +88,15 @@ function UnknownSwatch(): ReactElement {
 }
 
 export function Legend(): ReactElement | null {
-  const gauges = useBench((s) => s.cast?.gaugesMm ?? null);
+  const cast = useBench((s) => s.cast);
   const units = useBench((s) => s.units);
   const exact = useBench((s) => (s.survey?.head.exact ?? true) && !s.coarse);
   const plan = useBench((s) => s.page === "plan" && !s.beside && s.planned?.sheet != null);
   const shading = useBench((s) => s.shading);
-  if (!gauges) return null;
+  if (!cast) return null;
   if (plan) return <PlanLegend />;
   if (shading === "room") return <RoomLegend />;
-  const all = bands(gauges.map((g) => mm(g)));
+  const all = bands(cast.gaugesMm, cast.shallowMm);
   return (
     <div className="legend num" aria-label="Legend">
       <span className="soft">undercut, {units === "in" ? "in (nominal)" : "mm"}</span>
@@ -105,7 +105,7 @@ export function Legend(): ReactElement | null {
           <Swatch band={band} /> {bandText(all, i, units)}
         </span>
       ))}
-      <span title="Between neighbours and in embrasures: no upright gauge comes within 0.05 mm of the free line">
+      <span title={`Between neighbours and in embrasures: no upright gauge comes within ${lengthText(cast.shankReachMm, "mm")} of the free line`}>
         <StippleSwatch band={all[0]!} /> no gauge reaches
       </span>
       <span>

@@ -10,7 +10,8 @@ function MarkRow({ mark }: { readonly mark: Mark }): ReactElement {
   const reading = useBench((s) => s.markReadings.get(mark.id));
   const selected = useBench((s) => s.selected === mark.id);
   const units = useBench((s) => s.units);
-  const words = reading ? readingWords(reading, units) : null;
+  const cast = useBench((s) => s.cast);
+  const words = reading && cast ? readingWords(reading, units, cast) : null;
   return (
     <li className={selected ? "mark on" : "mark"}>
       <button className="plain" aria-pressed={selected} onClick={() => bench.select(mark.id)}>

@@ -2,14 +2,15 @@ import { type ReactElement, useState } from "react";
 import { toothText } from "../values/tooth-number";
 import { degreesText, lengthText, type UnitChoice } from "../values/units";
 import type { StripSection } from "../wire/strip";
+import type { CastInfo } from "../wire/types";
 import { stripFrame, type StripFrame, stripPath, stripScale } from "./strip-frame";
 import { useBench } from "./use-bench";
 
 const SMALL = { width: 96, height: 74 };
 const LARGE = { width: 330, height: 250 };
-/** A gap below this is a touch [mm]. */
-const TOUCH_MM = 0.02;
-const SHANK_MM = 0.5;
+
+/** What the strip goes by: a gap up to `freeMm` is a touch; the near half of the rod is drawn. */
+type StripLimits = Pick<CastInfo, "freeMm" | "shankRadiusMm">;
 
 const keyOf = ({ tooth, surface }: StripSection): string => `${tooth} ${surface}`;
 
@@ -19,9 +20,10 @@ export function ParallelStrip(): ReactElement {
   const teeth = useBench((s) => s.teeth);
   const units = useBench((s) => s.units);
   const notation = useBench((s) => s.notation);
+  const cast = useBench((s) => s.cast);
   const [chosen, setChosen] = useState<string | null>(null);
   // Its place is kept while it is empty: the cast must not move under a hand that is about to click.
-  if (strip.length === 0) {
+  if (strip.length === 0 || !cast) {
     return (
       <section className="strip" aria-label="Parallel strip">
         <p className="soft">{teeth ? "No proximal surface next to a space." : "Proximal surfaces next to a space, once the teeth are known."}</p>
@@ -42,16 +44,16 @@ export function ParallelStrip(): ReactElement {
             <b>
               {toothText(large.tooth, notation)} {large.surface}
             </b>
-            <Facts section={large} units={units} />
+            <Facts section={large} units={units} limits={cast} />
           </figcaption>
-          <Drawing section={large} scale={stripScale([large], LARGE.width, LARGE.height)} paper={LARGE} grid />
+          <Drawing section={large} scale={stripScale([large], LARGE.width, LARGE.height)} paper={LARGE} limits={cast} grid />
         </figure>
       )}
       <div className="stripline">
         {strip.map((section) => {
           const key = keyOf(section);
           const name = `${toothText(section.tooth, notation)} ${section.surface}`;
-          const words = smallWords(section, short);
+          const words = smallWords(section, short, cast);
           return (
             <button
               key={key}
@@ -64,7 +66,7 @@ export function ParallelStrip(): ReactElement {
               onClick={() => setChosen(chosen === key ? null : key)}
             >
               <b>{name}</b>
-              <Drawing section={section} scale={scale} paper={SMALL} />
+              <Drawing section={section} scale={scale} paper={SMALL} limits={cast} />
               <span className="num">{words[0]}</span>
               <span className="num soft">{words[1] ?? "\u00a0"}</span>
             </button>
@@ -75,15 +77,15 @@ export function ParallelStrip(): ReactElement {
   );
 }
 
-const gapWords = ({ gapMm }: StripSection, units: UnitChoice): string => (gapMm < TOUCH_MM ? "no gap" : `gap ${lengthText(gapMm, units)}`);
+const gapWords = ({ gapMm }: StripSection, units: UnitChoice, { freeMm }: StripLimits): string => (gapMm < freeMm ? "no gap" : `gap ${lengthText(gapMm, units)}`);
 
-function smallWords(section: StripSection, units: UnitChoice): string[] {
-  if (section.plane) return [degreesText(section.plane.angleDeg), gapWords(section, units)];
-  if (section.surface !== "facial") return ["no room", gapWords(section, units)];
-  return section.gapMm < TOUCH_MM ? ["none"] : [lengthText(section.gapMm, units), `${lengthText(section.belowMm, units, 1)} below`];
+function smallWords(section: StripSection, units: UnitChoice, limits: StripLimits): string[] {
+  if (section.plane) return [degreesText(section.plane.angleDeg), gapWords(section, units, limits)];
+  if (section.surface !== "facial") return ["no room", gapWords(section, units, limits)];
+  return section.gapMm < limits.freeMm ? ["none"] : [lengthText(section.gapMm, units), `${lengthText(section.belowMm, units, 1)} below`];
 }
 
-function Facts({ section, units }: { readonly section: StripSection; readonly units: UnitChoice }): ReactElement {
+function Facts({ section, units, limits }: { readonly section: StripSection; readonly units: UnitChoice; readonly limits: StripLimits }): ReactElement {
   const { plane, surface, gapMm, belowMm } = section;
   return (
     <>
@@ -94,7 +96,7 @@ function Facts({ section, units }: { readonly section: StripSection; readonly un
       )}
       {!plane && surface !== "facial" && <span>the tooth ends before a guiding plane has room</span>}
       <span>
-        {gapMm < TOUCH_MM
+        {gapMm < limits.freeMm
           ? "no undercut in this section"
           : `${lengthText(gapMm, units)} from the rod, ${lengthText(belowMm, units, 1)} below where it touches`}
       </span>
@@ -106,10 +108,11 @@ interface DrawingProps {
   readonly section: StripSection;
   readonly scale: number;
   readonly paper: { readonly width: number; readonly height: number };
+  readonly limits: StripLimits;
   readonly grid?: boolean;
 }
 
-function Drawing({ section, scale, paper: { width, height }, grid = false }: DrawingProps): ReactElement {
+function Drawing({ section, scale, paper: { width, height }, limits, grid = false }: DrawingProps): ReactElement {
   const frame: StripFrame = stripFrame(section, scale, width, height);
   const { x, y } = frame;
   const { line, rod, foot, contact, deepest, gapMm } = section;
@@ -127,8 +130,8 @@ function Drawing({ section, scale, paper: { width, height }, grid = false }: Dra
         </g>
       )}
       <path d={path} className="outline" />
-      <rect x={x(rod)} y={-2} width={Math.max(3, SHANK_MM * scale)} height={end + 2} className="rod" />
-      {gapMm >= TOUCH_MM && (
+      <rect x={x(rod)} y={-2} width={Math.max(3, limits.shankRadiusMm * scale)} height={end + 2} className="rod" />
+      {gapMm >= limits.freeMm && (
         <>
           <path d={`M${x(deepest[0])} ${y(deepest[1])}H${x(rod)}`} className="gap" />
           <circle cx={x(contact[0])} cy={y(contact[1])} r="2" className="contact" />

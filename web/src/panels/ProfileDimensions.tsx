@@ -1,10 +1,8 @@
 import type { ReactElement } from "react";
 import { degreesText, lengthText, type UnitChoice } from "../values/units";
 import type { Profile } from "../wire/types";
-import { HEIGHT, type ProfileFrame, SHANK_MM, WIDTH } from "./profile-frame";
+import { HEIGHT, type ProfileFrame, WIDTH } from "./profile-frame";
 
-/** u and u_d are both shown where they differ by more than this: the accuracy of a scan, and what a gauge can show [mm]. */
-const BOTH_MM = 0.05;
 /** A depth below this is drawn as a touch, without a dimension line [mm]. */
 const TOUCH_MM = 0.005;
 
@@ -12,6 +10,8 @@ interface Props {
   readonly profile: Profile;
   readonly frame: ProfileFrame;
   readonly units: UnitChoice;
+  /** The depth of the section and the depth to the nearest free line are both shown where they differ by more than this [mm]. */
+  readonly shallowMm: number;
 }
 
 /** The dimensions of the section, with oblique ticks as on a workshop drawing. Every figure is the server's. */
@@ -35,13 +35,13 @@ export function Dimensions(props: Props): ReactElement {
 }
 
 /** The gap from the place to the rod, below it. */
-function Depth({ profile, frame, units }: Props): ReactElement {
+function Depth({ profile, frame, units, shallowMm }: Props): ReactElement {
   const { x, y } = frame;
   const { place, rod, depthMm, depthInSectionMm } = profile;
   const [left, right, at] = [x(place[0]), x(rod.s), y(place[1])];
   const line = Math.min(at + 26, HEIGHT - 22);
   const short = units === "in" ? "in" : "mm";
-  const two = Math.abs(depthInSectionMm - depthMm) > BOTH_MM;
+  const two = Math.abs(depthInSectionMm - depthMm) > shallowMm;
   const touch = depthInSectionMm < TOUCH_MM;
   return (
     <>
@@ -65,11 +65,11 @@ function Depth({ profile, frame, units }: Props): ReactElement {
 
 /** How far the place lies below the survey line, along the axis, right of the rod. */
 function Below({ profile, frame, units }: Props): ReactElement | null {
-  const { x, y } = frame;
+  const { x, y, shankMm } = frame;
   const { place, rod, surveyLine, belowSurveyLineMm } = profile;
   if (!surveyLine) return null;
   const [top, foot] = [y(surveyLine[1]), y(place[1])];
-  const clear = x(rod.s + SHANK_MM) + 10;
+  const clear = x(rod.s + shankMm) + 10;
   const line = Math.min(clear + 8, WIDTH - 92);
   const room = foot - top > 15 && belowSurveyLineMm !== null;
   return (

@@ -7,8 +7,9 @@ export function ReadingTag(): ReactElement | null {
   const reading = useBench((s) => s.carried?.reading ?? null);
   const triangle = useBench((s) => s.carried?.triangle);
   const units = useBench((s) => s.units);
-  if (!reading) return null;
-  const { depth, fits, where, room, doubts } = readingWords(reading, units);
+  const cast = useBench((s) => s.cast);
+  if (!reading || !cast) return null;
+  const { depth, fits, where, room, doubts } = readingWords(reading, units, cast);
   return (
     <div className="tag num" data-testid="tag" data-point={reading.point.join(" ")} data-triangle={triangle} data-depth={reading.depthMm}>
       <b>{depth}</b> <span className="soft">±{reading.uncertaintyMm.toFixed(2)}</span>
@@ -39,7 +40,8 @@ export function ReadingTag(): ReactElement | null {
 export function SpokenReading(): ReactElement {
   const reading = useBench((s) => s.carried?.reading ?? null);
   const units = useBench((s) => s.units);
-  const words = reading ? readingWords(reading, units) : null;
+  const cast = useBench((s) => s.cast);
+  const words = reading && cast ? readingWords(reading, units, cast) : null;
   return (
     <div className="unseen" aria-live="polite">
       {words ? [words.depth, words.fits, words.where, words.room, ...words.doubts].filter(Boolean).join(", ") : ""}

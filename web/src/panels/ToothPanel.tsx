@@ -130,14 +130,15 @@ interface ThirdProps {
 /** One answer of the table: deepest place, the gauge that fits, how high over the margin. */
 function Third({ tooth, zone, depth, units, gauge }: ThirdProps): ReactElement {
   const { bench } = useDesk();
-  if (!depth) return <span className="soft">…</span>;
+  const cast = useBench((s) => s.cast);
+  if (!depth || !cast) return <span className="soft">…</span>;
   const { reading, triangle, overMarginMm, hiddenMm } = depth;
   const go = (): void => {
     if (gauge !== null) void bench.markPlace(tooth, zone, mm(gauge));
     else if (reading && triangle !== undefined) bench.carry({ point: reading.point, triangle }, false);
   };
-  const hidden = hiddenMm > 0.05 ? `deeper, where no gauge reaches: ${lengthText(hiddenMm, units)}` : undefined;
-  if (!reading || reading.depthMm < 0.05) {
+  const hidden = hiddenMm > cast.shallowMm ? `deeper, where no gauge reaches: ${lengthText(hiddenMm, units)}` : undefined;
+  if (!reading || reading.depthMm < cast.shallowMm) {
     return (
       <button className="third none" disabled={gauge === null} onClick={go} title={hidden} data-zone={zone} data-depth={reading?.depthMm ?? 0}>
         none
@@ -151,14 +152,14 @@ function Third({ tooth, zone, depth, units, gauge }: ThirdProps): ReactElement {
         {reading.capped ? "> " : ""}
         {lengthText(reading.depthMm, units)}
       </b>
-      <span className="line soft">{reading.tooCloseToCall ? "too close to call" : (reading.fits ?? fitBelow(reading.depthMm))}</span>
+      <span className="line soft">{reading.tooCloseToCall ? "too close to call" : (reading.fits ?? fitBelow(reading.depthMm, cast.gaugesMm))}</span>
       {overMarginMm !== null && overMarginMm !== undefined && <span className="line soft">{lengthText(overMarginMm, units, 1)} up</span>}
     </button>
   );
 }
 
 /** At the deepest place every smaller gauge finds its own curve higher up. */
-function fitBelow(depth: number): string {
-  const sizes = [0.75, 0.5, 0.25].filter((size) => size <= depth);
-  return sizes[0] === undefined ? "under 0.25" : `up to ${sizes[0].toFixed(2)}`;
+function fitBelow(depth: number, gauges: readonly number[]): string {
+  const sizes = gauges.filter((size) => size <= depth);
+  return sizes.length === 0 ? `under ${Math.min(...gauges).toFixed(2)}` : `up to ${Math.max(...sizes).toFixed(2)}`;
 }

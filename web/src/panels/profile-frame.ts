@@ -6,6 +6,8 @@ export interface ProfileFrame {
   readonly hTo: number;
   /** Paper units a millimetre. */
   readonly scale: number;
+  /** Across the drawn rod [mm]. */
+  readonly shankMm: number;
   readonly x: (s: number) => number;
   readonly y: (h: number) => number;
 }
@@ -13,13 +15,11 @@ export interface ProfileFrame {
 /** The paper, in its own units. */
 export const WIDTH = 332;
 export const HEIGHT = 268;
-/** The shank of the drawn rod [mm]: twice the rulebook's default radius. */
-export const SHANK_MM = 1;
 const WIDEST_PX_PER_MM = 27;
 const MARGIN_MM = 1.6;
 
 /** Shows the place read, the rod and the survey line, with a margin, as large as the paper allows. */
-export function profileFrame({ place, rod, surveyLine }: Profile): ProfileFrame {
+export function profileFrame({ place, rod, surveyLine }: Profile, shankRadiusMm: number): ProfileFrame {
   const s = [place[0], rod.s, ...(surveyLine ? [surveyLine[0]] : []), ...(rod.contact ? [rod.contact[0]] : [])];
   const h = [place[1], ...(surveyLine ? [surveyLine[1]] : []), ...(rod.contact ? [rod.contact[1]] : [])];
   const span = (values: number[]): readonly [number, number] => [Math.min(...values) - MARGIN_MM, Math.max(...values) + MARGIN_MM];
@@ -29,7 +29,7 @@ export function profileFrame({ place, rod, surveyLine }: Profile): ProfileFrame 
   // More tooth than air: the rod stands right of the middle, and its words further right.
   const sFrom = (s0 + s1) / 2 - (0.5 * WIDTH) / scale;
   const hTo = (h0 + h1) / 2 + HEIGHT / scale / 2;
-  return { sFrom, hTo, scale, x: (at) => (at - sFrom) * scale, y: (at) => (hTo - at) * scale };
+  return { sFrom, hTo, scale, shankMm: 2 * shankRadiusMm, x: (at) => (at - sFrom) * scale, y: (at) => (hTo - at) * scale };
 }
 
 /** The outline as an SVG path; an open one is closed far below, so that it can be filled. */

@@ -1,6 +1,5 @@
-import { SHALLOWEST_MM } from "../values/look";
 import { degreesText, lengthText, type UnitChoice } from "../values/units";
-import type { Reading } from "../wire/types";
+import type { Reading, ReadingLimits } from "../wire/types";
 
 /** A reading in plain words: the figure first, then what fits, then every doubt. One line each. */
 export interface ReadingWords {
@@ -12,13 +11,10 @@ export interface ReadingWords {
   readonly doubts: readonly string[];
 }
 
-/** Below this depth at the reference orientation a place holds along the path only (tip-at-reference-least of the shipped rulebook) [mm]. */
-const HOLDS_MM = 0.05;
-
-export function readingWords(reading: Reading, units: UnitChoice): ReadingWords {
+export function readingWords(reading: Reading, units: UnitChoice, { shallowMm, holdsAtReferenceMm }: ReadingLimits): ReadingWords {
   const { depthMm, belowSurveyLineMm: below, convergenceDeg: convergence } = reading;
   // So shallow a place has no undercut, and an angle over a few hundredths of a millimetre is noise.
-  const undercut = depthMm >= SHALLOWEST_MM;
+  const undercut = depthMm >= shallowMm;
   const where = [
     ...(below === null || !undercut ? [] : [`${lengthText(below, units === "in" ? "in" : "mm", 1)} below the survey line`]),
     ...(convergence === null || !undercut ? [] : [`${degreesText(convergence, 0)} convergence`]),
@@ -32,7 +28,7 @@ export function readingWords(reading: Reading, units: UnitChoice): ReadingWords 
       ...(reading.noGaugeReaches ? ["no gauge reaches here"] : []),
       ...(reading.unsure ? ["unsure: looks through a hole"] : []),
       ...(reading.tooCloseToCall ? ["too close to call"] : []),
-      ...(depthMm >= HOLDS_MM && reading.depthAtReferenceMm < HOLDS_MM ? ["no undercut at the reference: holds along this path only"] : []),
+      ...(depthMm >= holdsAtReferenceMm && reading.depthAtReferenceMm < holdsAtReferenceMm ? ["no undercut at the reference: holds along this path only"] : []),
     ],
   };
 }

@@ -116,7 +116,7 @@ export class BandMaterial extends ShaderMaterial {
       fragmentShader: FRAGMENT,
       side: DoubleSide,
       uniforms: {
-        edges: { value: new Vector4(0.05, 0.25, 0.5, 0.75) },
+        edges: { value: new Vector4() },
         fill1: colour(),
         fill2: colour(),
         fill3: colour(),

@@ -2,8 +2,6 @@ import { BoxGeometry, Color, CylinderGeometry, Group, Mesh, MeshBasicMaterial, S
 import type { Look } from "../values/look";
 import { add, times, type WorldVec } from "../values/vec";
 
-/** The shank of the drawn rod and gauges [mm]: the rulebook's default, which "no gauge reaches" is told for. */
-export const SHANK_RADIUS_MM = 0.5;
 const LIP_HEIGHT_MM = 0.35;
 const SHANK_LENGTH_MM = 26;
 
@@ -15,6 +13,8 @@ export interface RodStand {
   readonly free: WorldVec;
   /** Level unit direction from the cast to the rod. */
   readonly outward: WorldVec;
+  /** Of the shank [mm]: the one that "no gauge reaches" is told for. */
+  readonly shankRadiusMm: number;
   /** The gauge whose lip meets the place [mm]; null: the plain rod. */
   readonly gauge: number | null;
 }
@@ -23,7 +23,7 @@ export interface RodStand {
 export class RodFigure {
   readonly group = new Group();
   private readonly brass = brassMaterial();
-  private readonly shank = new Mesh(new CylinderGeometry(SHANK_RADIUS_MM, SHANK_RADIUS_MM, 1, 20).rotateX(Math.PI / 2), this.brass);
+  private readonly shank = new Mesh(new CylinderGeometry(1, 1, 1, 20).rotateX(Math.PI / 2), this.brass);
   private readonly lip = new Mesh(new CylinderGeometry(1, 1, LIP_HEIGHT_MM, 36).rotateX(Math.PI / 2), this.brass);
   private readonly tip = new Mesh(new SphereGeometry(1, 16, 12), this.brass);
   private readonly ink = new MeshBasicMaterial({ depthTest: false });
@@ -46,14 +46,14 @@ export class RodFigure {
   stand(at: RodStand | null, mmPerPx: number): void {
     this.group.visible = at !== null;
     if (!at) return;
-    const { point, free, outward, gauge } = at;
-    const middle = add(free, times(outward, SHANK_RADIUS_MM));
+    const { point, free, outward, gauge, shankRadiusMm } = at;
+    const middle = add(free, times(outward, shankRadiusMm));
     const foot = point[2] - (gauge === null ? 0.6 : LIP_HEIGHT_MM / 2);
-    this.shank.scale.set(1, 1, SHANK_LENGTH_MM);
+    this.shank.scale.set(shankRadiusMm, shankRadiusMm, SHANK_LENGTH_MM);
     this.shank.position.set(middle[0], middle[1], foot + SHANK_LENGTH_MM / 2);
     this.lip.visible = gauge !== null;
     if (gauge !== null) {
-      const radius = SHANK_RADIUS_MM + gauge;
+      const radius = shankRadiusMm + gauge;
       this.lip.scale.set(radius, radius, 1);
       this.lip.position.set(middle[0], middle[1], point[2]);
     }

@@ -1,5 +1,5 @@
 import { ColorManagement, LinearSRGBColorSpace, Matrix4, OrthographicCamera, Scene, WebGLRenderer } from "three";
-import { bands, type Look } from "../values/look";
+import type { Band, Look } from "../values/look";
 import { directionToScan, type Pose, poseMatrix, toWorld } from "../values/pose";
 import { add, scan, times, type WorldVec } from "../values/vec";
 import type { View } from "../values/view";
@@ -89,12 +89,12 @@ export class Stage {
     this.body?.setThinned(mesh);
   }
 
-  setSurvey(survey: SurveyFrame | null, gauges: readonly number[], gauge: number | null, look: Look): void {
+  setSurvey(survey: SurveyFrame | null, all: readonly Band[], gauge: number | null, look: Look): void {
     if (survey) this.body?.setSurvey(survey);
     this.exact = survey?.head.exact ?? true;
     this.fresh = this.exact;
     this.material.setShown(survey !== null);
-    this.material.setBands(bands(gauges));
+    if (all.length > 0) this.material.setBands(all);
     this.lines.set(survey, gauge, look);
     this.touch(true);
   }

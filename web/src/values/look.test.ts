@@ -11,7 +11,7 @@ describe("the bands", () => {
       }) as [number, number, number];
       return 0.2126 * r + 0.7152 * g + 0.0722 * b;
     };
-    const levels = bands([0.25, 0.5, 0.75]).map((band) => luminance(band.fill));
+    const levels = bands([0.25, 0.5, 0.75], 0.05).map((band) => luminance(band.fill));
     for (let i = 1; i < levels.length; i++) {
       // Contrast ratio (W3C, WCAG 2.2): neighbours differ by at least 1.5 to 1.
       expect((levels[i - 1]! + 0.05) / (levels[i]! + 0.05)).toBeGreaterThan(1.5);

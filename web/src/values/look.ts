@@ -69,14 +69,11 @@ export interface Band {
   readonly hatch: Hatch;
 }
 
-/** Depths below this count as no undercut [mm] (DESIGN: a survey line needs 0.05 mm below it). */
-export const SHALLOWEST_MM = 0.05;
-
-/** The bands for three gauge sizes: they change exactly at the gauges. */
-export function bands(gauges: readonly number[]): readonly Band[] {
-  const [first = 0.25, second = 0.5, third = 0.75] = gauges;
+/** The bands for three gauge sizes: they begin where an undercut counts, and change exactly at the gauges [mm]. */
+export function bands([first, second, third]: readonly number[], shallowMm: number): readonly Band[] {
+  if (first === undefined || second === undefined || third === undefined) return [];
   return [
-    { fromMm: SHALLOWEST_MM, fill: "#efd9a0", line: "#efd9a0", hatch: "plain" },
+    { fromMm: shallowMm, fill: "#efd9a0", line: "#efd9a0", hatch: "plain" },
     { fromMm: first, fill: "#cf8f52", line: "#9c6430", hatch: "rising" },
     { fromMm: second, fill: "#8a4a66", line: "#5d2c42", hatch: "falling" },
     { fromMm: third, fill: "#33224a", line: "#7d6799", hatch: "crossed" },

@@ -38,7 +38,24 @@ export interface CastInfo {
   readonly noteTiltDeg: Degrees;
   readonly warnTiltDeg: Degrees;
   readonly limitTiltDeg: Degrees;
+  /** A shallower undercut holds nothing. */
+  readonly shallowMm: Mm;
+  /** Up to this depth a place counts as free of what is above. */
+  readonly freeMm: Mm;
+  /** With less undercut at the reference orientation a place holds along the path only. */
+  readonly holdsAtReferenceMm: Mm;
+  /** Of an undercut gauge. */
+  readonly shankRadiusMm: Mm;
+  /** How near a shank must come to the free line to reach a place. */
+  readonly shankReachMm: Mm;
+  /** Neighbours closer than this have closed their space. */
+  readonly closedSpaceMm: Mm;
+  /** Mobility I ends here, sideways; null: the rulebook gives no figure. */
+  readonly mobilityFirstMm: Mm | null;
 }
+
+/** What the words of a reading are chosen by. */
+export type ReadingLimits = Pick<CastInfo, "shallowMm" | "holdsAtReferenceMm">;
 
 export interface CastCard {
   readonly id: string;

@@ -20,6 +20,7 @@ import rodwork.anatomy.kennedy.Kennedy;
 import rodwork.anatomy.kennedy.KennedyFinding;
 import rodwork.anatomy.space.Space;
 import rodwork.anatomy.space.SpaceFinder;
+import rodwork.anatomy.space.SpaceRules;
 import rodwork.anatomy.teeth.ToothLabels;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Teeth;
@@ -55,12 +56,24 @@ public record Dentition(
   }
 
   /**
-   * Measures the teeth of an arch.
+   * Measures the teeth of an arch by the rules that Rodwork ships with.
    *
    * @param labels of the arch's mesh
    * @param watch stops the work
    */
   public static Dentition of(Arch arch, ToothLabels labels, Chart chart, Watch watch) {
+    return of(arch, labels, chart, SpaceRules.SHIPPED, watch);
+  }
+
+  /**
+   * Measures the teeth of an arch.
+   *
+   * @param labels of the arch's mesh
+   * @param rules which room between neighbours is a space
+   * @param watch stops the work
+   */
+  public static Dentition of(
+      Arch arch, ToothLabels labels, Chart chart, SpaceRules rules, Watch watch) {
     Teeth teeth = Teeth.of(arch, labels, chart.jaw(), watch);
     SortedSet<ToothNumber> standing = new TreeSet<>();
     SortedSet<ToothNumber> extracted = new TreeSet<>();
@@ -81,7 +94,8 @@ public record Dentition(
       }
     }
     watch.check();
-    List<Space> spaces = new SpaceFinder(arch, labels, teeth, chart.jaw()).find(standing, ignored);
+    List<Space> spaces =
+        new SpaceFinder(arch, labels, teeth, chart.jaw(), rules).find(standing, ignored);
     ArchState state = ArchState.of(chart.jaw(), standing);
     state = new ArchState(chart.jaw(), state.standing(), extracted, state.answers());
     for (Space space : spaces) {

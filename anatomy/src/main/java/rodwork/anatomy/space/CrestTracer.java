@@ -49,7 +49,7 @@ final class CrestTracer {
   List<Vec3> between(Vec3 from, Vec3 to) {
     Vec3 way = to.minus(from).across(frame.z());
     double length = way.length();
-    if (length < Space.CLOSED_MM) {
+    if (length < STEP_MM) {
       return List.of();
     }
     Vec3 along = way.times(1 / length);

@@ -17,6 +17,7 @@ import rodwork.geometry.Vec3;
  *     where a tooth still stands in the space or the scan shows no ridge
  * @param positions where the middle of each missing tooth would stand on the crest, by the usual
  *     widths; empty where the crest is
+ * @param closed whether the neighbours have closed up: then it is no space
  */
 public record Space(
     List<ToothNumber> missing,
@@ -24,10 +25,8 @@ public record Space(
     Optional<ToothNumber> left,
     double lengthMm,
     List<Vec3> crest,
-    List<Position> positions) {
-  /** Under this much room between neighbours a space has closed; own choice [mm]. */
-  public static final double CLOSED_MM = 2;
-
+    List<Position> positions,
+    boolean closed) {
   /**
    * The place of one missing tooth.
    *
@@ -49,11 +48,6 @@ public record Space(
 
   public boolean freeEnd() {
     return !bounded();
-  }
-
-  /** Whether the neighbours have closed up: then it is no space. */
-  public boolean closed() {
-    return bounded() && lengthMm < CLOSED_MM;
   }
 
   public boolean has(ToothNumber tooth) {

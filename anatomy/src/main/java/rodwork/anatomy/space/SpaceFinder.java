@@ -19,8 +19,10 @@ public final class SpaceFinder {
   private final Jaw jaw;
   private final Teeth teeth;
   private final CrestTracer tracer;
+  private final SpaceRules rules;
 
-  public SpaceFinder(Arch arch, ToothLabels labels, Teeth teeth, Jaw jaw) {
+  public SpaceFinder(Arch arch, ToothLabels labels, Teeth teeth, Jaw jaw, SpaceRules rules) {
+    this.rules = rules;
     this.jaw = jaw;
     this.teeth = teeth;
     this.tracer = new CrestTracer(arch, labels);
@@ -61,14 +63,16 @@ public final class SpaceFinder {
   private Space between(Tooth right, List<ToothNumber> missing, Tooth left) {
     ToothGap gap = ToothGap.between(right, left);
     boolean occupied = missing.stream().anyMatch(n -> teeth.tooth(n).isPresent());
-    List<Vec3> crest = occupied ? List.of() : tracer.between(gap.from(), gap.to());
+    boolean closed = gap.mm() < rules.closed().value();
+    List<Vec3> crest = occupied || closed ? List.of() : tracer.between(gap.from(), gap.to());
     return new Space(
         missing,
         Optional.of(right.number()),
         Optional.of(left.number()),
         gap.mm(),
         crest,
-        positions(missing, crest, gap.mm()));
+        positions(missing, crest),
+        closed);
   }
 
   private Space freeRight(List<ToothNumber> missing, Tooth left) {
@@ -86,7 +90,8 @@ public final class SpaceFinder {
       Optional<ToothNumber> left,
       List<Vec3> crest) {
     double length = length(crest);
-    return new Space(missing, right, left, length, crest, freePositions(missing, crest, right));
+    return new Space(
+        missing, right, left, length, crest, freePositions(missing, crest, right), false);
   }
 
   private List<Vec3> free(List<ToothNumber> missing, Tooth last) {
@@ -95,8 +100,7 @@ public final class SpaceFinder {
   }
 
   /** Missing teeth share the room between two teeth in the proportion of their usual widths. */
-  private static List<Position> positions(
-      List<ToothNumber> missing, List<Vec3> crest, double lengthMm) {
+  private static List<Position> positions(List<ToothNumber> missing, List<Vec3> crest) {
     if (crest.size() < 2) {
       return List.of();
     }
@@ -109,7 +113,7 @@ public final class SpaceFinder {
       positions.add(new Position(tooth, along(crest, at + width / 2)));
       at += width;
     }
-    return lengthMm < Space.CLOSED_MM ? List.of() : positions;
+    return positions;
   }
 
   /**

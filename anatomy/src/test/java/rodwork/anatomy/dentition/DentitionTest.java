@@ -17,6 +17,7 @@ import rodwork.anatomy.chart.Chart;
 import rodwork.anatomy.chart.ToothEntry.Presence;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.space.Space;
+import rodwork.anatomy.space.SpaceRules;
 import rodwork.anatomy.teeth.ToothLabels;
 import rodwork.anatomy.tooth.GingivalMargin;
 import rodwork.anatomy.tooth.Surface;
@@ -27,6 +28,7 @@ import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.registration.RigidMotion;
 import rodwork.geometry.testing.Reshape;
+import rodwork.rules.Threshold;
 
 /**
  * Whole arches. Truth: the labels and the lengths of spaces that the authors of the shared arches
@@ -215,6 +217,20 @@ class DentitionTest {
             });
     assertThat(dentition.openSpaces()).isEmpty();
     assertThat(dentition.kennedy().title()).isEqualTo("no space");
+  }
+
+  @Test
+  void whichRoomIsASpaceFollowsTheRules() {
+    LabelledArch arch = LabelledArch.load("lower-35");
+    Space open = arch.dentition().openSpaces().getFirst();
+    SpaceRules stricter =
+        new SpaceRules(
+            Threshold.own("space-closed", Math.ceil(open.lengthMm()), "mm", "for this test"));
+    Dentition closed = Dentition.of(arch.arch(), arch.labels(), arch.chart(), stricter, Watch.NONE);
+    assertThat(closed.openSpaces()).isEmpty();
+    assertThat(closed.spaces())
+        .singleElement()
+        .satisfies(space -> assertThat(space.positions()).isEmpty());
   }
 
   @Test

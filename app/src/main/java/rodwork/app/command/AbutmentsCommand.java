@@ -98,7 +98,7 @@ final class AbutmentsCommand implements Runnable {
 
   private JudgeAbutments.Judged ofFile(Answers said, TerminalWatch watch) {
     Rulebook book = rulebook.book();
-    CastTeeth known = teeth.on(OpenCast.of(cast.file(), cast.options(), watch), watch);
+    CastTeeth known = teeth.on(OpenCast.of(cast.file(), cast.options(), watch).by(book), watch);
     JudgeAbutments.Wanted asked =
         new JudgeAbutments.Wanted(
                 path.within(path.wanted(known.arch().frame().jaw()), known, book),
@@ -111,7 +111,7 @@ final class AbutmentsCommand implements Runnable {
 
   private JudgeAbutments.Judged ofCase(CaseSource kept, TerminalWatch watch) {
     Rulebook book = kept.rulebook(rulebook);
-    CastTeeth known = kept.teeth(teeth, kept.open(cast.options(), watch), watch);
+    CastTeeth known = kept.teeth(teeth, kept.open(cast.options(), watch).by(book), watch);
     JudgeAbutments.Wanted asked =
         new JudgeAbutments.Wanted(
                 path.within(kept.path(path, known.arch().frame().jaw()), known, book),

@@ -80,8 +80,8 @@ final class DemoCommand implements Runnable {
       String name = jaw == Jaw.UPPER ? "demo-upper.ply" : "demo-lower.ply";
       byte[] content = OpenDemo.file(jaw, watch);
       OpenedCast opened =
-          OpenCast.of(
-              content, name, new CastOptions(jaw, FrameHints.NONE, Optional.empty()), watch);
+          OpenCast.of(content, name, new CastOptions(jaw, FrameHints.NONE, Optional.empty()), watch)
+              .by(Rulebook.shipped());
       WantedTeeth wanted =
           new WantedTeeth(
               DemoCast.missing(jaw).stream().map(ToothNumber::of).collect(Collectors.toSet()),

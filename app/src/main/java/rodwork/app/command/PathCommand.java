@@ -105,7 +105,7 @@ final class PathCommand implements Runnable {
     PrintWriter out = spec.commandLine().getOut();
     SearchPath.Found found;
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
-      OpenedCast opened = OpenCast.of(cast.file(), cast.options(), watch).by(book.survey());
+      OpenedCast opened = OpenCast.of(cast.file(), cast.options(), watch).by(book);
       CastTeeth known = teeth.on(opened, watch);
       SearchPath.InTheWay way = new SearchPath.InTheWay(inTheWay.leftOut(), null);
       found = SearchPath.prepare(known, book, way, watch).found(widest, watch);

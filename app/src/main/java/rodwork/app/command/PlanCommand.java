@@ -164,8 +164,8 @@ final class PlanCommand implements Runnable {
   }
 
   private MakePlan.Planned ofFile(TerminalWatch watch) {
-    CastTeeth known = teeth.on(OpenCast.of(cast.file(), cast.options(), watch), watch);
     Rulebook book = rulebook.book();
+    CastTeeth known = teeth.on(OpenCast.of(cast.file(), cast.options(), watch).by(book), watch);
     return MakePlan.of(
         known,
         new JudgeAbutments.Wanted(
@@ -180,8 +180,8 @@ final class PlanCommand implements Runnable {
   }
 
   private MakePlan.Planned ofCase(CaseSource kept, TerminalWatch watch) {
-    CastTeeth known = kept.teeth(teeth, kept.open(cast.options(), watch), watch);
     Rulebook book = kept.rulebook(rulebook);
+    CastTeeth known = kept.teeth(teeth, kept.open(cast.options(), watch).by(book), watch);
     return MakePlan.of(
         known,
         new JudgeAbutments.Wanted(

@@ -147,9 +147,9 @@ final class PrescribeCommand implements Runnable {
     byte[] content = bytes(cast.file());
     Prescription before =
         previous == null ? null : Prescription.read(JsonTriples.text(previous), name(previous));
-    OpenedCast opened = OpenCast.of(content, name(cast.file()), cast.options(), watch);
-    CastTeeth known = teeth.on(opened, teeth.wanted(), watch);
     Rulebook book = rulebook.book();
+    OpenedCast opened = OpenCast.of(content, name(cast.file()), cast.options(), watch).by(book);
+    CastTeeth known = teeth.on(opened, teeth.wanted(), watch);
     write(
         new Work(
             known,
@@ -175,9 +175,9 @@ final class PrescribeCommand implements Runnable {
     CaseStore kept = from.store();
     CaseFile file = from.file();
     CaseCast one = from.cast();
-    OpenedCast opened = from.open(cast.options(), watch);
-    CastTeeth known = from.teeth(teeth, opened, watch);
     Rulebook book = from.rulebook(rulebook);
+    OpenedCast opened = from.open(cast.options(), watch).by(book);
+    CastTeeth known = from.teeth(teeth, opened, watch);
     Prescription before =
         document(kept, file, one.jaw()).map(text -> Prescription.read(text, "case")).orElse(null);
     PrescriptionFolder.Documents made =

@@ -130,7 +130,7 @@ final class TripodCommand implements Runnable {
     WantedPath.Resolved at;
     List<String> made = new ArrayList<>();
     try (TerminalWatch watch = TerminalWatch.on(spec.commandLine().getErr())) {
-      OpenedCast opened = OpenCast.of(cast.file(), options, watch).by(book.survey());
+      OpenedCast opened = OpenCast.of(cast.file(), options, watch).by(book);
       at = wanted.on(opened);
       Dentition dentition = dentition(opened, made, watch);
       TripodPlaces places =

@@ -38,7 +38,8 @@ public final class FindTeeth {
       }
     }
     ToothFinding finding = ToothFinder.find(arch, new ToothHints(missing, wanted.points()), watch);
-    return new CastTeeth(cast, arch, finding, Dentition.of(arch, finding.labels(), chart, watch));
+    return new CastTeeth(
+        cast, arch, finding, Dentition.of(arch, finding.labels(), chart, cast.spaces(), watch));
   }
 
   /**
@@ -82,7 +83,7 @@ public final class FindTeeth {
         cast,
         arch,
         new ToothFinding(known, Map.of()),
-        Dentition.of(arch, known, wanted.chart(jaw), watch));
+        Dentition.of(arch, known, wanted.chart(jaw), cast.spaces(), watch));
   }
 
   private static Jaw jawOf(ToothLabels labels) {

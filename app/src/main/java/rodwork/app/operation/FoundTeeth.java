@@ -65,7 +65,7 @@ public record FoundTeeth(
     FoundTeeth known = before != null && before.cast.equals(cast) ? before : null;
     if (known != null && known.hints.equals(hints) && known.finding != null) {
       // What the chart says beside changes no label.
-      Dentition dentition = Dentition.of(arch, known.finding.labels(), chart, watch);
+      Dentition dentition = Dentition.of(arch, known.finding.labels(), chart, cast.spaces(), watch);
       return found(cast, hints, chart, known.unaided, known.finding, dentition);
     }
     boolean alone = hints.points().isEmpty() && hints.pins().isEmpty();
@@ -79,7 +79,8 @@ public record FoundTeeth(
         unaided = known.unaided;
       } else {
         ToothFinding finding = ToothFinder.find(arch, missingAlone, watch);
-        unaided = Dentition.of(arch, finding.labels(), chart(said, missingAlone), watch);
+        unaided =
+            Dentition.of(arch, finding.labels(), chart(said, missingAlone), cast.spaces(), watch);
         if (alone) {
           return found(cast, hints, chart, unaided, finding, unaided);
         }
@@ -92,7 +93,7 @@ public record FoundTeeth(
     try {
       ToothHints all = unaided == null ? hints : corrected(arch.mesh(), unaided, hints);
       ToothFinding finding = ToothFinder.find(arch, all, watch);
-      Dentition dentition = Dentition.of(arch, finding.labels(), chart, watch);
+      Dentition dentition = Dentition.of(arch, finding.labels(), chart, cast.spaces(), watch);
       return found(cast, hints, chart, unaided, finding, dentition);
     } catch (Refusal refused) {
       return untold(cast, hints, chart, unaided, refused);

@@ -90,7 +90,7 @@ public final class JudgeAbutments {
         throw AppRefusal.ABUTMENT_IS_IMPLANT.with(tooth);
       }
     }
-    OpenedCast cast = teeth.jawed().by(book.survey());
+    OpenedCast cast = teeth.jawed().by(book);
     watch.progress("surveying", 0);
     SurveyedCast surveyed =
         RunSurvey.of(cast, wanted.path, book.abutments().clasps().gauges(), watch);

@@ -8,6 +8,8 @@ import rodwork.anatomy.ArchFrameFinder;
 import rodwork.anatomy.FrameFinding;
 import rodwork.anatomy.FrameHints;
 import rodwork.anatomy.Jaw;
+import rodwork.anatomy.space.SpaceRules;
+import rodwork.casework.rulebook.Rulebook;
 import rodwork.geometry.Refusal;
 import rodwork.geometry.intake.Cast;
 import rodwork.geometry.mesh.MeshTopology;
@@ -25,6 +27,7 @@ import rodwork.survey.Surveyor;
  * @param finding the arch frame; null where it is not sure
  * @param frameProblem why there is none; null where there is one
  * @param surveyor surveys it
+ * @param spaces which room between its teeth is a space
  */
 public record OpenedCast(
     String name,
@@ -33,7 +36,8 @@ public record OpenedCast(
     Jaw jaw,
     @Nullable FrameFinding finding,
     @Nullable Refusal frameProblem,
-    Surveyor surveyor) {
+    Surveyor surveyor,
+    SpaceRules spaces) {
 
   static OpenedCast of(String name, Cast cast, Jaw jaw, FrameHints hints) {
     AnatomicSurface surface = AnatomicSurface.of(cast.topology());
@@ -57,7 +61,8 @@ public record OpenedCast(
         jaw,
         found,
         unsure,
-        found == null ? ready : ready.withFrame(found.frame()));
+        found == null ? ready : ready.withFrame(found.frame()),
+        SpaceRules.SHIPPED);
   }
 
   /** The same cast with its frame found anew from what a person says. */
@@ -65,7 +70,7 @@ public record OpenedCast(
     try {
       FrameFinding found = ArchFrameFinder.find(cast.topology(), surface, otherJaw, hints);
       return new OpenedCast(
-          name, cast, surface, otherJaw, found, null, surveyor.withFrame(found.frame()));
+          name, cast, surface, otherJaw, found, null, surveyor.withFrame(found.frame()), spaces);
     } catch (Refusal unsure) {
       return new OpenedCast(
           name,
@@ -74,7 +79,8 @@ public record OpenedCast(
           otherJaw,
           null,
           unsure,
-          Surveyor.of(cast.topology(), surface, null, surveyor.rules()));
+          Surveyor.of(cast.topology(), surface, null, surveyor.rules()),
+          spaces);
     }
   }
 
@@ -86,7 +92,7 @@ public record OpenedCast(
     }
     FrameFinding said = found.withUpUncertainty(upDeg);
     return new OpenedCast(
-        name, cast, surface, jaw, said, frameProblem, surveyor.withFrame(said.frame()));
+        name, cast, surface, jaw, said, frameProblem, surveyor.withFrame(said.frame()), spaces);
   }
 
   /** The same cast with its jaw known. */
@@ -97,7 +103,14 @@ public record OpenedCast(
     }
     FrameFinding turned = found.withJaw(known);
     return new OpenedCast(
-        name, cast, surface, known, turned, frameProblem, surveyor.withFrame(turned.frame()));
+        name,
+        cast,
+        surface,
+        known,
+        turned,
+        frameProblem,
+        surveyor.withFrame(turned.frame()),
+        spaces);
   }
 
   /**
@@ -116,12 +129,13 @@ public record OpenedCast(
         jaw,
         finding,
         frameProblem,
-        Surveyor.of(topology, surface, found == null ? null : found.frame(), surveyor.rules()));
+        Surveyor.of(topology, surface, found == null ? null : found.frame(), surveyor.rules()),
+        spaces);
   }
 
-  /** The same cast, surveyed by other rules. */
-  public OpenedCast by(SurveyRules rules) {
-    if (rules.equals(surveyor.rules())) {
+  /** The same cast by the rules of a rulebook. */
+  public OpenedCast by(Rulebook book) {
+    if (book.survey().equals(surveyor.rules()) && book.spaces().equals(spaces)) {
       return this;
     }
     FrameFinding found = finding;
@@ -132,7 +146,11 @@ public record OpenedCast(
         jaw,
         finding,
         frameProblem,
-        Surveyor.of(cast.topology(), surface, found == null ? null : found.frame(), rules));
+        book.survey().equals(surveyor.rules())
+            ? surveyor
+            : Surveyor.of(
+                cast.topology(), surface, found == null ? null : found.frame(), book.survey()),
+        book.spaces());
   }
 
   public TriangleMesh mesh() {

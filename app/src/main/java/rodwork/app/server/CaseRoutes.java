@@ -249,7 +249,7 @@ final class CaseRoutes {
     ObjectNode json = standing(file);
     json.set("opposingProblem", Json.orNull(Problems.json(apart)));
     json.set("rulebook", Json.object().put("title", book.title()).put("hash", book.hash()));
-    json.set("cast", CastJson.info(id, cast));
+    json.set("cast", CastJson.info(id, shelf));
     json.set("news", news);
     json.set("bench", bench.path("bench").isObject() ? bench.get("bench") : null);
     answer(request, json);

@@ -8,6 +8,7 @@ import rodwork.app.report.FrameJson;
 import rodwork.app.report.IntakeJson;
 import rodwork.app.report.Json;
 import rodwork.app.report.Words;
+import rodwork.casework.rulebook.Rulebook;
 import rodwork.survey.Gauges;
 import rodwork.survey.SurveyRules;
 
@@ -23,8 +24,13 @@ final class CastJson {
         .put("triangles", cast.mesh().triangleCount());
   }
 
-  static ObjectNode info(String id, OpenedCast cast) {
-    SurveyRules rules = cast.surveyor().rules();
+  /** An open cast, or one with the cuts of its mouth preparation. */
+  static ObjectNode info(String id, Shelf shelf) {
+    return info(id, shelf.get(id), shelf.rulebook(id));
+  }
+
+  private static ObjectNode info(String id, OpenedCast cast, Rulebook book) {
+    SurveyRules rules = book.survey();
     ObjectNode json = card(id, cast);
     json.put("vertices", cast.mesh().vertexCount());
     Json.put(json, "edgeMm", cast.cast().report().edges().medianMm());
@@ -40,6 +46,16 @@ final class CastJson {
     json.put("noteTiltDeg", rules.tiltNote().value());
     json.put("warnTiltDeg", rules.tiltWarn().value());
     json.put("limitTiltDeg", rules.tiltLimit().value());
+    json.put("shallowMm", rules.shallow().value());
+    json.put("freeMm", rules.lineTolerance().value());
+    json.put("holdsAtReferenceMm", book.path().holdsAtReference().value());
+    json.put("shankRadiusMm", rules.shankRadius().value());
+    json.put("shankReachMm", rules.shankReach().value());
+    json.put("closedSpaceMm", book.spaces().closed().value());
+    Json.put(
+        json,
+        "mobilityFirstMm",
+        book.conflict("mobility-scale").map(c -> c.side().value()).orElse(Double.NaN));
     return json;
   }
 }

@@ -68,7 +68,7 @@ final class CastRoutes {
     byte[] content = upload(request, name);
     OpenedCast cast = OpenCast.of(content, name, options, Watch.NONE);
     request.status(CREATED);
-    answer(request, CastJson.info(shelf.add(cast, Scan.of(name, content, unit)), cast));
+    answer(request, CastJson.info(shelf.add(cast, Scan.of(name, content, unit)), shelf));
   }
 
   private void openDemo(Context request) {
@@ -79,7 +79,8 @@ final class CastRoutes {
     if (shelf.find(id).isEmpty()) {
       request.status(CREATED);
     }
-    answer(request, CastJson.info(id, demo(jaw)));
+    demo(jaw);
+    answer(request, CastJson.info(id, shelf));
   }
 
   /** The demo cast of a jaw, opened once however many ask at the same time. */
@@ -103,7 +104,7 @@ final class CastRoutes {
 
   private void info(Context request) {
     String id = request.pathParam("id");
-    answer(request, CastJson.info(id, shelf.get(id)));
+    answer(request, CastJson.info(id, shelf));
   }
 
   private void close(Context request) {
@@ -122,16 +123,13 @@ final class CastRoutes {
         known.isNumber() && hints.up() != null
             ? OptionalDouble.of(Math.clamp(known.asDouble(), 0, 90))
             : OptionalDouble.empty();
-    answer(
-        request,
-        CastJson.info(
-            id,
-            shelf.change(
-                id,
-                cast -> {
-                  OpenedCast turned = cast.withFrame(jaw, hints);
-                  return upDeg.isPresent() ? turned.knownWithin(upDeg.getAsDouble()) : turned;
-                })));
+    shelf.change(
+        id,
+        cast -> {
+          OpenedCast turned = cast.withFrame(jaw, hints);
+          return upDeg.isPresent() ? turned.knownWithin(upDeg.getAsDouble()) : turned;
+        });
+    answer(request, CastJson.info(id, shelf));
   }
 
   private void mesh(Context request) {

@@ -98,7 +98,7 @@ final class PlanRoutes {
             cast.name() + ", prepared",
             PreparedCast.mesh(cast.mesh(), planned.preparation().cuts()));
     request.contentType("application/json");
-    request.result(Json.compact(CastJson.info(shelf.setPrepared(id, cut), cut)));
+    request.result(Json.compact(CastJson.info(shelf.setPrepared(id, cut), shelf)));
   }
 
   /** The plan that a request asks for. */

@@ -27,6 +27,8 @@ final class Shelf {
   /** More than this many large scans do not fit into a usual memory. */
   static final int MOST = 12;
 
+  private static final String PREPARED = "-prepared";
+
   private final SequencedMap<String, OpenedCast> casts = new LinkedHashMap<>();
 
   /** Made when first asked for; a new frame leaves the mesh, and so this, as it is. */
@@ -72,7 +74,7 @@ final class Shelf {
 
   /** What a cast is surveyed, searched, judged and planned by. */
   synchronized Rulebook rulebook(String id) {
-    return rulebooks.getOrDefault(id, rulebook);
+    return rulebooks.getOrDefault(id, prepared.containsKey(id) ? rulebook(listedId(id)) : rulebook);
   }
 
   /**
@@ -94,7 +96,7 @@ final class Shelf {
   synchronized String add(OpenedCast cast, Scan scan, Rulebook book) {
     checkRoom();
     String id = "cast-" + ++count;
-    casts.put(id, cast.by(book.survey()));
+    casts.put(id, cast.by(book));
     scans.put(id, scan);
     rulebooks.put(id, book);
     return id;
@@ -125,7 +127,7 @@ final class Shelf {
    */
   synchronized void addAs(String id, OpenedCast cast) {
     checkRoom();
-    casts.put(id, cast.by(rulebook.survey()));
+    casts.put(id, cast.by(rulebook));
   }
 
   /**
@@ -157,7 +159,11 @@ final class Shelf {
   }
 
   private static String preparedId(String id) {
-    return id + "-prepared";
+    return id + PREPARED;
+  }
+
+  private static String listedId(String prepared) {
+    return prepared.substring(0, prepared.length() - PREPARED.length());
   }
 
   private void forgetPrepared(String id) {

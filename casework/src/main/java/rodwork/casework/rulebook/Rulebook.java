@@ -11,6 +11,8 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import rodwork.anatomy.space.SpaceRules;
 import rodwork.casework.prescription.LaboratoryRules;
 import rodwork.design.abutment.AbutmentRules;
 import rodwork.design.arm.ArmMaterial;
@@ -37,6 +39,7 @@ import rodwork.survey.tripod.TripodRules;
  * @param hash SHA-256 of the file in hexadecimal digits: what a case keeps to say which rulebook it
  *     used
  * @param text the file
+ * @param spaces which room between teeth is a space
  * @param seatingKey of the key that carries a path to a plaster cast
  * @param standOff of bars below the margin
  * @param arms forces of clasp arms
@@ -55,6 +58,7 @@ public record Rulebook(
     String title,
     String hash,
     String text,
+    SpaceRules spaces,
     SurveyRules survey,
     TripodRules tripod,
     PlaneRules planes,
@@ -133,6 +137,11 @@ public record Rulebook(
   public Preparer.Rules cuts() {
     return new Preparer.Rules(
         preparation, planes, abutmentLimits.clearOfMargin(), survey.scanAccuracy());
+  }
+
+  /** A conflict of sources by its id; empty where the file does not tell it. */
+  public Optional<Conflict> conflict(String id) {
+    return conflicts.stream().filter(c -> c.id().equals(id)).findFirst();
   }
 
   /** A material by its id. */

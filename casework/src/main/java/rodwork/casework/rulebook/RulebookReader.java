@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import rodwork.anatomy.space.SpaceRules;
 import rodwork.casework.prescription.LaboratoryRules;
 import rodwork.design.abutment.AbutmentRules;
 import rodwork.design.arm.ArmMaterial;
@@ -42,6 +43,7 @@ final class RulebookReader {
             root.at("title").text(),
             hash,
             text,
+            SpaceRules.from(thresholds),
             SurveyRules.from(thresholds),
             TripodRules.from(thresholds),
             PlaneRules.from(thresholds),

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import rodwork.anatomy.space.SpaceRules;
 import rodwork.design.arm.ArmMaterial;
 import rodwork.design.arm.Section;
 import rodwork.geometry.Refusal;
@@ -40,6 +41,7 @@ class RulebookTest {
   /** The constants that the modules still carry must not drift from the rulebook. */
   @Test
   void theConstantsOfTheSurveyAreThoseOfTheRulebook() {
+    assertThat(values(SHIPPED.spaces().all())).isEqualTo(values(SpaceRules.SHIPPED.all()));
     assertThat(values(SHIPPED.survey().all())).isEqualTo(values(SurveyRules.SHIPPED.all()));
     assertThat(values(SHIPPED.tripod().all())).isEqualTo(values(TripodRules.SHIPPED.all()));
     assertThat(values(SHIPPED.planes().all())).isEqualTo(values(PlaneRules.SHIPPED.all()));
