@@ -1,7 +1,15 @@
 import type { ReactElement } from "react";
 import { LIGHT } from "../values/look";
+import { useBench } from "./use-bench";
 
-const PARTS: readonly { readonly words: string; readonly width: number; readonly dash?: string; readonly fill?: "slant" | "dots" | "lattice" | "solid" }[] = [
+interface Sample {
+  readonly words: string;
+  readonly width: number;
+  readonly dash?: string;
+  readonly fill?: "slant" | "dots" | "lattice" | "solid";
+}
+
+const PARTS: readonly Sample[] = [
   { words: "major connector", width: 2, fill: "slant" },
   { words: "base", width: 1.4, dash: "4 2", fill: "dots" },
   { words: "base connector", width: 1, fill: "lattice" },
@@ -11,12 +19,14 @@ const PARTS: readonly { readonly words: string; readonly width: number; readonly
   { words: "guiding plate", width: 4.4 },
   { words: "tooth replaced", width: 1.2, dash: "3 2" },
 ];
+const TORUS: Sample = { words: "torus", width: 1.8, dash: "1.2 3" };
 
 /** How each part is drawn, by line and hatching alone, as on paper. */
 export function PlanLegend(): ReactElement {
+  const tori = useBench((s) => s.planned?.sheet?.plan.tori.some(({ edge }) => edge !== null) ?? false);
   return (
     <div className="legend num" aria-label="Legend">
-      {PARTS.map(({ words, width, dash, fill }) => (
+      {[...PARTS, ...(tori ? [TORUS] : [])].map(({ words, width, dash, fill }) => (
         <span key={words}>
           <svg width="22" height="13" aria-hidden="true">
             <defs>

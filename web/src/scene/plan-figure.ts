@@ -6,11 +6,11 @@ import type { CastBody } from "./cast-body";
 import { beads, chords, dashes, type Lay, laidChord, pieces } from "./hatching";
 
 /** How a part is drawn: the same line and hatching as on paper. */
-export type PlanLook = "base" | "mesh" | "connector" | "finish" | "minor" | "plate" | "rest" | "retentive" | "reciprocal" | "stop" | "fulcrum" | "replaced" | "cut";
+export type PlanLook = "base" | "mesh" | "connector" | "finish" | "minor" | "plate" | "rest" | "retentive" | "reciprocal" | "stop" | "torus" | "fulcrum" | "replaced" | "cut";
 
 /** One part as drawn: ends of pieces of line, six numbers a piece; a piece without length is a dot. */
 export interface PlanFigure {
-  /** Which part it is, as the list of parts names it. */
+  /** Which part it is, as the list of parts names it; empty: tissue of the mouth, no part. */
   readonly part: string;
   readonly look: PlanLook;
   readonly line: readonly number[];
@@ -73,6 +73,7 @@ export function planFigures(plan: Plan, front: ScanVec, body: Pick<CastBody, "hi
     if (retentive) put(part, "retentive", whole(retentive), [], tip ? dot(tip) : []);
     if (reciprocal) put(part, "reciprocal", dashes(reciprocal.points, reciprocal.closed, 1.4, 0.7));
   }
+  for (const { edge } of plan.tori) if (edge) put("", "torus", dashes(edge.points, edge.closed, 0.3, 0.9));
   if (plan.fulcrum) put("fulcrum", "fulcrum", dashes([plan.fulcrum.from, plan.fulcrum.to], false, 2.4, 1));
   return figures;
 }
@@ -94,6 +95,7 @@ export function partAt(figures: readonly PlanFigure[], place: ScanVec): string |
     let found: string | null = null;
     let least = within;
     for (const figure of figures) {
+      if (figure.part === "") continue;
       const all = ends(figure);
       for (let i = 0; i + 2 < all.length; i += 3) {
         const off = Math.hypot(all[i]! - place[0], all[i + 1]! - place[1], all[i + 2]! - place[2]);

@@ -16,6 +16,7 @@ const CORE: Readonly<Record<PlanLook, number>> = {
   retentive: 1.6,
   reciprocal: 1.6,
   stop: 0.8,
+  torus: 0.9,
   fulcrum: 0.7,
   replaced: 0.6,
   cut: 1.3,
