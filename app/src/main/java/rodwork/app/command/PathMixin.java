@@ -16,12 +16,10 @@ import rodwork.casework.rulebook.Rulebook;
 import rodwork.geometry.Vec3;
 import rodwork.survey.SurveyRules;
 import rodwork.survey.Tilt;
+import rodwork.survey.TotalTilt;
 
 /** The path that a command works at: an axis, a tilt, or without either the reference. */
 final class PathMixin {
-  /** An angle that was asked for comes back so exactly [degrees]. */
-  private static final double SAME_DEG = 1e-6;
-
   @Spec(Spec.Target.MIXEE)
   @SuppressWarnings("NullAway.Init") // picocli fills it in
   private CommandSpec spec;
@@ -64,10 +62,10 @@ final class PathMixin {
    */
   WantedPath within(WantedPath wanted, OpenedCast cast, SurveyRules rules) {
     if (!pastLimit && cast.finding() != null) {
-      double total = wanted.on(cast).axis().angleDegTo(cast.finding().frame().z());
-      if (total > rules.tiltLimit().value() + SAME_DEG) {
+      TotalTilt total = TotalTilt.of(wanted.on(cast).axis(), cast.finding().frame());
+      if (total.passes(rules.tiltLimit())) {
         throw AppRefusal.TILT_PAST_LIMIT.with(
-            String.format(Locale.ROOT, "%.1f", total),
+            String.format(Locale.ROOT, "%.1f", total.deg()),
             String.format(Locale.ROOT, "%.0f", rules.tiltLimit().value()));
       }
     }

@@ -10,6 +10,7 @@ import rodwork.geometry.intake.Remark;
 import rodwork.survey.Gauges;
 import rodwork.survey.Survey;
 import rodwork.survey.SurveyRules;
+import rodwork.survey.TotalTilt;
 
 /** Surveys an opened cast at a path. */
 public final class RunSurvey {
@@ -80,21 +81,21 @@ public final class RunSurvey {
       String why = cast.frameProblem() == null ? "" : cast.frameProblem().getMessage();
       notes.add("The arch frame is not known, so no tilt is said. " + why);
     } else {
-      double total = path.axis().angleDegTo(found.frame().z());
-      if (total > rules.tiltLimit().value()) {
+      TotalTilt total = TotalTilt.of(path.axis(), found.frame());
+      if (total.passes(rules.tiltLimit())) {
         notes.add(
             String.format(
                 Locale.ROOT,
                 "Total tilt %.1f°, over the limit of %.0f°: the patient may be unable to open far"
                     + " enough to seat the denture.",
-                total,
+                total.deg(),
                 rules.tiltLimit().value()));
-      } else if (total > rules.tiltWarn().value()) {
+      } else if (total.passes(rules.tiltWarn())) {
         notes.add(
             String.format(
                 Locale.ROOT,
                 "Total tilt %.1f°: final tilts are rarely over %.0f° to %.0f°.",
-                total,
+                total.deg(),
                 rules.tiltWarn().value(),
                 rules.tiltLimit().value()));
       }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import rodwork.app.operation.SearchPath;
 import rodwork.survey.SurveyRules;
+import rodwork.survey.TotalTilt;
 import rodwork.survey.path.PathComparison;
 import rodwork.survey.path.PathFactors;
 import rodwork.survey.path.Travel;
@@ -84,21 +85,21 @@ public final class PathTable {
 
   private static void notes(List<String> lines, SearchPath.Found found) {
     SurveyRules rules = found.cast().surveyor().rules();
-    double total = found.best().tilt().totalDeg();
-    if (total > rules.tiltWarn().value()) {
+    TotalTilt total = TotalTilt.of(found.best().tilt());
+    if (total.passes(rules.tiltWarn())) {
       lines.add(
           String.format(
               Locale.ROOT,
               "Warning: a total tilt of %.1f° is over %.0f°: the patient may be unable to open"
                   + " enough.",
-              total,
+              total.deg(),
               rules.tiltWarn().value()));
-    } else if (total > rules.tiltNote().value()) {
+    } else if (total.passes(rules.tiltNote())) {
       lines.add(
           String.format(
               Locale.ROOT,
               "Note: a total tilt of %.1f° is more than the few degrees that are usual.",
-              total));
+              total.deg()));
     }
     lines.add(wayOut(found));
     for (Map.Entry<Integer, Double> tooth :
@@ -121,9 +122,9 @@ public final class PathTable {
     String way =
         String.format(
             Locale.ROOT,
-            "On the way out at the best tilt nothing touches any more after %.1f mm, with a sideways"
-                + " shift of %.1f mm; the denture rises %.1f mm above the occlusal plane, beyond its"
-                + " own height: ",
+            "On the way out at the best tilt nothing touches any more after %.1f mm, with a"
+                + " sideways shift of %.1f mm; the denture rises %.1f mm above the occlusal plane,"
+                + " beyond its own height: ",
             travel.alongMm(),
             travel.shiftMm(),
             travel.roomMm());

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.survey.TotalTilt;
 
 /** What is left open, said on paper instead of hidden. */
 final class OpenPoints {
@@ -26,16 +27,16 @@ final class OpenPoints {
               + String.join(", ", notSaid)
               + ".");
     }
-    double total = content.tilt().totalDeg();
-    if (total > content.rules().tiltWarn().value()) {
+    TotalTilt total = TotalTilt.of(content.tilt());
+    if (total.passes(content.rules().tiltWarn())) {
       open.add(
           String.format(
               Locale.ROOT,
-              "The path is tilted by %.1f° in all, over the %.0f° that are usual%s. Try at the chair"
-                  + " whether the patient opens far enough for it.",
-              total,
+              "The path is tilted by %.1f° in all, over the %.0f° that are usual%s. Try at the"
+                  + " chair whether the patient opens far enough for it.",
+              total.deg(),
               content.rules().tiltWarn().value(),
-              total > content.rules().tiltLimit().value()
+              total.passes(content.rules().tiltLimit())
                   ? String.format(
                       Locale.ROOT,
                       " and over the limit of %.0f°",

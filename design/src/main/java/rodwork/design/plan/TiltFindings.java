@@ -9,6 +9,7 @@ import rodwork.rules.Reading;
 import rodwork.rules.Threshold;
 import rodwork.survey.Survey;
 import rodwork.survey.SurveyRules;
+import rodwork.survey.TotalTilt;
 
 /** Holds the path of a plan against the tilts of practice: tilt-note, tilt-warn, tilt-limit. */
 final class TiltFindings {
@@ -16,7 +17,7 @@ final class TiltFindings {
 
   static List<Finding> of(Survey survey, ArchFrame frame) {
     SurveyRules rules = survey.surveyor().rules();
-    Reading total = Reading.degrees(survey.axis().angleDegTo(frame.z()), 0);
+    Reading total = TotalTilt.of(survey.axis(), frame).reading();
     return List.of(
         most(rules.tiltNote(), "total tilt of the path, a few degrees as a rule", total),
         most(rules.tiltWarn(), "total tilt of the path against what is usual", total),
