@@ -74,6 +74,20 @@ public record Chart(
       if (site.jaw() != jaw) {
         throw new IllegalArgumentException("a " + site.words() + " is not in this jaw");
       }
+      tori.get(site)
+          .misplaced(site)
+          .ifPresent(
+              wrong -> {
+                throw new IllegalArgumentException(
+                    "a "
+                        + site.words()
+                        + " "
+                        + wrong.end()
+                        + " "
+                        + wrong.tooth()
+                        + "; wanted is "
+                        + wrong.wanted());
+              });
     }
   }
 

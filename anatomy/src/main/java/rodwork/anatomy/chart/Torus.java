@@ -50,7 +50,26 @@ public record Torus(
     public String words() {
       return words;
     }
+
+    /** Whether a torus here can lie beside a tooth: a mandibular one grows on its own side. */
+    public boolean beside(ToothNumber tooth) {
+      return tooth.jaw() == jaw
+          && switch (this) {
+            case PALATAL -> true;
+            case MANDIBULAR_RIGHT -> tooth.side() == Side.RIGHT;
+            case MANDIBULAR_LEFT -> tooth.side() == Side.LEFT;
+          };
+    }
   }
+
+  /**
+   * What of a torus cannot be.
+   *
+   * @param end which end is wrong: {@code from} or {@code to}
+   * @param tooth that it names
+   * @param wanted in its place
+   */
+  public record Misplaced(String end, ToothNumber tooth, String wanted) {}
 
   public Torus {
     check("width", widthMm);
@@ -68,6 +87,23 @@ public record Torus(
   public static Torus of(Answer there) {
     return new Torus(
         there, Optional.empty(), Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+  }
+
+  /** Where it cannot lie as told, at a site; empty where it can. */
+  public Optional<Misplaced> misplaced(Site site) {
+    Optional<Misplaced> side = off("from", from, site).or(() -> off("to", to, site));
+    if (side.isPresent() || site != Site.PALATAL || from.isEmpty()) {
+      return side;
+    }
+    // From the middle of a tooth to its own middle, or that of its like, is no length at all.
+    return to.filter(t -> t.equals(from.get()) || t.mirrored().equals(from.get()))
+        .map(t -> new Misplaced("to", t, "a tooth before or behind the level of from"));
+  }
+
+  private static Optional<Misplaced> off(String end, Optional<ToothNumber> tooth, Site site) {
+    return tooth
+        .filter(t -> !site.beside(t))
+        .map(t -> new Misplaced(end, t, "a tooth beside which a " + site.words() + " lies"));
   }
 
   private static void check(String what, OptionalDouble mm) {

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.chart.ToothEntry.Mobility;
 import rodwork.anatomy.chart.ToothEntry.Presence;
@@ -67,5 +69,34 @@ class ChartTest {
                     OptionalDouble.empty()))
         .hasMessageContaining("not there has a place or a size");
     assertThat(new TreeMap<>(Chart.blank(Jaw.UPPER).teeth())).isEmpty();
+  }
+
+  /** A torus on the other side, or of no length, is refused by the end that is wrong. */
+  @ParameterizedTest
+  @CsvSource({
+    "MANDIBULAR_LEFT, 43, 35, 'a left mandibular torus from 43; wanted is a tooth beside which'",
+    "MANDIBULAR_LEFT, 33, 45, 'a left mandibular torus to 45; wanted is a tooth beside which'",
+    "MANDIBULAR_RIGHT, 33, 35, 'a right mandibular torus from 33; wanted'",
+    "MANDIBULAR_RIGHT, 43, 45, ''",
+    "MANDIBULAR_RIGHT, 44, 44, ''",
+    "PALATAL, 14, 14, 'a palatal torus to 14; wanted is a tooth before or behind the level of"
+        + " from'",
+    "PALATAL, 14, 24, 'a palatal torus to 24; wanted is a tooth before or behind'",
+    "PALATAL, 24, 16, ''"
+  })
+  void aTorusLiesOnItsSideAndHasALength(Torus.Site site, int from, int to, String told) {
+    Torus torus =
+        new Torus(
+            Answer.YES,
+            Optional.of(ToothNumber.of(from)),
+            Optional.of(ToothNumber.of(to)),
+            OptionalDouble.empty(),
+            OptionalDouble.empty());
+    Chart chart = Chart.blank(site.jaw());
+    if (told.isEmpty()) {
+      assertThat(chart.withTori(Map.of(site, torus)).torus(site)).isEqualTo(torus);
+    } else {
+      assertThatThrownBy(() -> chart.withTori(Map.of(site, torus))).hasMessageContaining(told);
+    }
   }
 }

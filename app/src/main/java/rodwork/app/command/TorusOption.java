@@ -62,6 +62,13 @@ final class TorusOption implements ITypeConverter<TorusOption.Said> {
       throw new TypeConversionException(
           "'" + words.keySet().iterator().next() + "' is none of from, to, width and below");
     }
+    torus
+        .misplaced(site)
+        .ifPresent(
+            w -> {
+              throw new TypeConversionException(
+                  "'%s=%s': wanted is %s".formatted(w.end(), w.tooth(), w.wanted()));
+            });
     return new Said(site, torus);
   }
 

@@ -206,7 +206,14 @@ public final class ChartReader {
       for (Torus.Site site : Torus.Site.values()) {
         JsonNode one = json.path(ChartJson.name(site));
         if (!one.isMissingNode()) {
-          Torus torus = torus(one, "/tori/" + ChartJson.name(site), jaw);
+          String at = "/tori/" + ChartJson.name(site);
+          Torus torus = torus(one, at, jaw);
+          torus
+              .misplaced(site)
+              .ifPresent(
+                  w -> {
+                    throw wrong(at + "/" + w.end(), one.path(w.end()), w.wanted());
+                  });
           if (torus.there().known()) {
             tori.put(site, torus);
           }

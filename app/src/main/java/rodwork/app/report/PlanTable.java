@@ -131,7 +131,9 @@ public final class PlanTable {
           "torus",
           torus.site().words()
               + (torus.roomMm().isEmpty()
-                  ? ", place and size not known"
+                  ? plan.majorConnector().isEmpty()
+                      ? ", no major connector to hold it against"
+                      : ", place and size not known"
                   : torus.mayBeCovered()
                       ? ", under the major connector: relief"
                       : String.format(

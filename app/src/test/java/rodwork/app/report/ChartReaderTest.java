@@ -75,7 +75,8 @@ class ChartReaderTest {
   @Test
   void onlyWhatIsMissingIsNeeded() throws IOException {
     String least =
-        "{\"format\": \"rodwork chart\", \"version\": 1, \"jaw\": \"lower\", \"missing\": [35, 46]}";
+        "{\"format\": \"rodwork chart\", \"version\": 1, \"jaw\": \"lower\", \"missing\": [35,"
+            + " 46]}";
     assertThat(Schemas.errors("chart", Json.read(least))).isEmpty();
     assertThat(ChartReader.read(least, "chart.json"))
         .isEqualTo(Chart.missing(Jaw.LOWER, List.of(ToothNumber.of(35), ToothNumber.of(46))));
@@ -102,17 +103,26 @@ class ChartReaderTest {
       value = {
         "\"version\": 1; \"version\": 2; line 3, /version: there is 2, wanted is 1",
         "\"upper\"; \"left\"; line 4, /jaw: there is \"left\", wanted is \"upper\" or \"lower\"",
-        "\"tooth\": 16; \"tooth\": 19; line 6, /teeth/0/tooth: there is 19, wanted is an FDI number",
-        "\"tooth\": 16; \"tooth\": 36; line 6, /teeth/0/tooth: there is 36, wanted is a tooth of the upper jaw",
+        "\"tooth\": 16; \"tooth\": 19; line 6, /teeth/0/tooth: there is 19, wanted is an FDI"
+            + " number",
+        "\"tooth\": 16; \"tooth\": 36; line 6, /teeth/0/tooth: there is 36, wanted is a tooth of"
+            + " the upper jaw",
         "\"tooth\": 16; \"tooth\": 17; line 7, /teeth/1/tooth: tooth 17 is told twice",
-        "\"missing\"; \"gone\"; line 6, /teeth/0/presence: there is \"gone\", wanted is one of \"present\"",
-        "\"mobility\": \"I\"; \"mobility\": 1; line 7, /teeth/1/mobility: there is 1, wanted is one of \"none\"",
+        "\"missing\"; \"gone\"; line 6, /teeth/0/presence: there is \"gone\", wanted is one of"
+            + " \"present\"",
+        "\"mobility\": \"I\"; \"mobility\": 1; line 7, /teeth/1/mobility: there is 1, wanted is one"
+            + " of \"none\"",
         "\"mobility\"; \"mobilty\"; line 7, /teeth/1/mobilty: there is no such field",
-        "0.67; \"1:1.5\"; line 7, /teeth/1/crownToRoot: there is \"1:1.5\", wanted is a number from 0.01 to 10.0",
-        "1.5}; 90}; line 8, /teeth/1/opposing/clearanceMm: there is 90, wanted is a number from -50.0 to 50.0",
-        "5.5; -1; line 11, /places/0/vestibuleDepthMm: there is -1, wanted is a number from 0.0 to 40.0",
-        "\"flabby\"; \"soft\"; line 13, /freeEnds/left: there is \"soft\", wanted is one of \"firm\"",
-        "[\"wears a night guard\"]; \"none\"; line 14, /notes: there is \"none\", wanted is an array",
+        "0.67; \"1:1.5\"; line 7, /teeth/1/crownToRoot: there is \"1:1.5\", wanted is a number from"
+            + " 0.01 to 10.0",
+        "1.5}; 90}; line 8, /teeth/1/opposing/clearanceMm: there is 90, wanted is a number from"
+            + " -50.0 to 50.0",
+        "5.5; -1; line 11, /places/0/vestibuleDepthMm: there is -1, wanted is a number from 0.0 to"
+            + " 40.0",
+        "\"flabby\"; \"soft\"; line 13, /freeEnds/left: there is \"soft\", wanted is one of"
+            + " \"firm\"",
+        "[\"wears a night guard\"]; \"none\"; line 14, /notes: there is \"none\", wanted is an"
+            + " array",
         ", \"presence\": \"missing\"; ` `; line 6, /teeth/0/presence: nothing is there",
         "\"version\": 1,; \"version\" 1,; line 3, the text: it is no JSON"
       })
@@ -185,11 +195,18 @@ class ChartReaderTest {
       delimiter = ';',
       quoteCharacter = '`',
       value = {
-        "\"mandibularLeft\": {\"there\": \"yes\"}; /tori/mandibularLeft: there is no such field; known are palatal",
-        "\"palatal\": {\"there\": \"no\", \"from\": 14}; /tori/palatal/there: there is \"no\", wanted is \"yes\"",
-        "\"palatal\": {\"there\": \"yes\", \"from\": 34}; /tori/palatal/from: there is 34, wanted is a tooth of the upper jaw",
-        "\"palatal\": {\"there\": \"yes\", \"widthMm\": 70}; /tori/palatal/widthMm: there is 70, wanted is a number from 0.0 to 50.0",
-        "\"palatal\": {\"there\": \"perhaps\"}; /tori/palatal/there: there is \"perhaps\", wanted is one of \"yes\""
+        "\"mandibularLeft\": {\"there\": \"yes\"}; /tori/mandibularLeft: there is no such field;"
+            + " known are palatal",
+        "\"palatal\": {\"there\": \"no\", \"from\": 14}; /tori/palatal/there: there is \"no\","
+            + " wanted is \"yes\"",
+        "\"palatal\": {\"there\": \"yes\", \"from\": 34}; /tori/palatal/from: there is 34, wanted"
+            + " is a tooth of the upper jaw",
+        "\"palatal\": {\"there\": \"yes\", \"widthMm\": 70}; /tori/palatal/widthMm: there is 70,"
+            + " wanted is a number from 0.0 to 50.0",
+        "\"palatal\": {\"there\": \"yes\", \"from\": 14, \"to\": 24}; /tori/palatal/to: there is"
+            + " 24, wanted is a tooth before or behind the level of from",
+        "\"palatal\": {\"there\": \"perhaps\"}; /tori/palatal/there: there is \"perhaps\", wanted"
+            + " is one of \"yes\""
       })
   void whatCannotBeOfATorusIsNamed(String tori, String told) {
     String chart = WHOLE.replace("\"freeEnds\"", "\"tori\": {" + tori + "}, \"freeEnds\"");
@@ -210,13 +227,18 @@ class ChartReaderTest {
                 ? Torus.of(there)
                 : new Torus(
                     there,
-                    Optional.of(ToothNumber.inOrder(jaw, random.nextInt(ToothNumber.PLACES))),
+                    Optional.of(beside(site, random)),
                     Optional.empty(),
                     number(random, 0, 20),
                     number(random, 0, 20)));
       }
     }
     return tori;
+  }
+
+  private static ToothNumber beside(Torus.Site site, Random random) {
+    List<ToothNumber> teeth = ToothNumber.allOf(site.jaw()).filter(site::beside).toList();
+    return teeth.get(random.nextInt(teeth.size()));
   }
 
   private static <T> T one(Random random, T[] values) {
