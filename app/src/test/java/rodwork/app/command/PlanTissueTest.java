@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -18,6 +19,7 @@ import rodwork.anatomy.Jaw;
 import rodwork.app.operation.OpenDemo;
 import rodwork.app.report.Json;
 import rodwork.app.report.Schemas;
+import rodwork.casework.rulebook.Rulebook;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.io.MeshFiles;
@@ -79,8 +81,10 @@ class PlanTissueTest {
     assertThat(least).isGreaterThanOrEqualTo(CLEAR_MM);
     assertThat(mark.get("roomMm").asDouble()).isCloseTo(least, within(0.3));
     assertThat(verdict(plan, "torus-clear-least").orElseThrow()).isIn("met", "too close to call");
-    // Of the 8 mm that a band is wide it keeps seven tenths beside a torus; the finding tells it.
-    assertThat(connector.get("leastWidthMm").asDouble()).isGreaterThanOrEqualTo(5);
+    // Of the 8 mm that a band is wide it keeps a share beside a torus; the finding tells it.
+    double kept = Rulebook.shipped().plan().bases().keptShare().value();
+    double strap = Rulebook.shipped().plan().upper().posteriorStrap().value();
+    assertThat(connector.get("leastWidthMm").asDouble()).isGreaterThanOrEqualTo(kept * strap);
     // The ellipse is as wide as told, over a vault a little more: its 64 corners pair up.
     double told = Double.parseDouble(torus.substring(torus.lastIndexOf('=') + 1));
     assertThat(edge.get(0).distance(edge.get(32))).isBetween(told - 0.01, 1.3 * told);
@@ -114,12 +118,36 @@ class PlanTissueTest {
     assertThat(asks(lower, "name the teeth along which it reaches")).isTrue();
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "'right=yes,from=33,to=45,below=8', 'from=33', right mandibular torus",
+    "'right=yes,from=43,to=35,below=8', 'to=35', right mandibular torus",
+    "'palatal=yes,from=14,to=14,width=8', 'to=14', before or behind the level of from"
+  })
+  void aTorusOnTheOtherSideOrOfNoLengthIsRefused(String torus, String end, String told) {
+    Shell shell = Shell.run("plan", "cast.ply", "--torus", torus);
+    assertThat(shell.code()).isEqualTo(2);
+    assertThat(shell.err()).contains("--torus", "'" + end + "': wanted is ", told);
+  }
+
   /** A bar wants its 3 mm, its 4 mm and 2 mm more above a torus; else a plate, which ends above. */
   @ParameterizedTest
   @CsvSource({"12, lingual-bar, met", "6.5, lingual-plate, met", "3, lingual-plate, not met"})
   void aLowerConnectorStaysAboveATorusOrIsAPlate(double below, String kind, String verdict)
       throws IOException {
-    JsonNode plan = planned("lower-35", "35", "--torus", "right=yes,from=43,to=45,below=" + below);
+    String torus = "right=yes,from=43,to=45,below=" + below;
+    Path choices = folder.resolve("choices.json");
+    Files.writeString(choices, "{\"connector\": \"" + kind + "\"}");
+    JsonNode proposed = planned("lower-35", "35", "--torus", torus);
+    // This scan ends above the lower edge of a bar, which is laid where a person wants it.
+    boolean bar = kind.equals("lingual-bar");
+    assertThat(proposed.at("/majorConnector/kind").asText(""))
+        .isEqualTo(bar ? "" : "lingual-plate");
+    assertThat(asks(proposed, "below the lingual margins for a lingual bar")).isEqualTo(bar);
+    JsonNode plan =
+        bar
+            ? planned("lower-35", "35", "--torus", torus, "--choices", choices.toString())
+            : proposed;
     assertThat(plan.at("/majorConnector/kind").asText()).isEqualTo(kind);
     assertThat(verdict(plan, "torus-clear-least")).contains(verdict);
     assertThat(asks(plan, "every lower connector passes over")).isEqualTo(below < 5);
@@ -129,8 +157,8 @@ class PlanTissueTest {
 
   @Test
   void bordersAreNotchedRoundFrena() throws IOException {
-    JsonNode none = planned("lower-35-37-47", "35,37,47", chart("no", "no"));
-    JsonNode notched = planned("lower-35-37-47", "35,37,47", chart("no", "yes"));
+    JsonNode none = planned("lower-35-37-47", "35,37,47", chart("no", "no", "lingual-bar"));
+    JsonNode notched = planned("lower-35-37-47", "35,37,47", chart("no", "yes", "lingual-bar"));
     List<Vec3> before = points(base(none, 35).get("outline"));
     List<Vec3> after = points(base(notched, 35).get("outline"));
     assertThat(after).hasSameSizeAs(before);
@@ -144,8 +172,9 @@ class PlanTissueTest {
     // 2 mm by the rulebook, or what a shallow vestibule leaves; elsewhere nothing moves.
     assertThat(deepest).isBetween(0.8, 2.1);
     assertThat(moved).isBetween(3, before.size() / 3);
+    assertThat(none.at("/majorConnector/kind").asText()).isEqualTo("lingual-bar");
     assertThat(notched.get("majorConnector")).isEqualTo(none.get("majorConnector"));
-    JsonNode tongue = planned("lower-35-37-47", "35,37,47", chart("yes", "no"));
+    JsonNode tongue = planned("lower-35-37-47", "35,37,47", chart("yes", "no", null));
     assertThat(tongue.at("/majorConnector/kind").asText()).isEqualTo("lingual-plate");
     assertThat(asks(tongue, "lower border of the connector is notched")).isTrue();
   }
@@ -175,7 +204,63 @@ class PlanTissueTest {
     }
   }
 
-  private String[] chart(String lingual, String facial) throws IOException {
+  /**
+   * On a scan that ends early a bar of 4 mm is not laid, and the plan names the teeth; one of 1.5
+   * mm ends above that place and is. What a person chooses is laid, and said to be over nothing.
+   */
+  @Test
+  void aBarIsLaidOnlyWhereTheScanShowsItsPlace() throws IOException {
+    JsonNode none = planned("lower-35", "35");
+    assertThat(none.get("majorConnector").isNull()).isTrue();
+    assertThat(none.get("minorConnectors")).isEmpty();
+    String told = question(none, "below the lingual margins for a lingual bar");
+    assertThat(told)
+        .contains("at 44 after ", " of 7.0 mm", "choose a lingual plate", "not whole")
+        .doesNotContain("at 43 ", "at 33 ");
+    double shown = Double.parseDouble(told.replaceAll(".*at 44 after ([\\d.]+) of.*", "$1"));
+    // From 3 mm below the margins down: what is shown there holds this much, and no more.
+    double room = shown - 3;
+    assertThat(room).isBetween(1.2, 3.5);
+    Path low =
+        rulebook("lingual-bar-height: {value: 4,", "lingual-bar-height: {value: %.1f,", room);
+    JsonNode lower = planned("lower-35", "35", "--rulebook", low.toString());
+    assertThat(asks(lower, "below the lingual margins")).isFalse();
+    assertThat(lower.at("/majorConnector/kind").asText()).isEqualTo("lingual-bar");
+    Path high =
+        rulebook("lingual-bar-height: {value: 4,", "lingual-bar-height: {value: %.1f,", room + 0.3);
+    JsonNode higher = planned("lower-35", "35", "--rulebook", high.toString());
+    assertThat(higher.get("majorConnector").isNull()).isTrue();
+    for (String kind : List.of("lingual-bar", "lingual-plate")) {
+      Path choices = folder.resolve("choices.json");
+      Files.writeString(choices, "{\"connector\": \"" + kind + "\"}");
+      JsonNode chosen = planned("lower-35", "35", "--choices", choices.toString());
+      assertThat(chosen.at("/majorConnector/kind").asText()).isEqualTo(kind);
+      assertThat(question(chosen, "below the lingual margins"))
+          .contains("drawn over what is not shown");
+      if (kind.equals("lingual-bar")) {
+        assertThat(verdict(chosen, "lingual-bar-height")).contains("not met");
+      }
+    }
+  }
+
+  private Path rulebook(String was, String now, double value) throws IOException {
+    String text = Shell.run("rulebook", "--out", "-").out();
+    assertThat(text).contains(was);
+    return Files.writeString(
+        folder.resolve("mine.yaml"),
+        text.replace(was, String.format(java.util.Locale.ROOT, now, value)));
+  }
+
+  private static String question(JsonNode plan, String words) {
+    for (JsonNode question : plan.get("questions")) {
+      if (question.asText().contains(words)) {
+        return question.asText();
+      }
+    }
+    throw new AssertionError("nothing asks for " + words);
+  }
+
+  private String[] chart(String lingual, String facial, @Nullable String kind) throws IOException {
     Path file = folder.resolve("chart-" + lingual + facial + ".json");
     Files.writeString(
         file,
@@ -185,7 +270,12 @@ class PlanTissueTest {
                     {"tooth": 35, "facialFrenum": "%s"}]}
         """
             .formatted(lingual, facial));
-    return new String[] {"--chart", file.toString()};
+    if (kind == null) {
+      return new String[] {"--chart", file.toString()};
+    }
+    Path choices = folder.resolve("choices-" + kind + ".json");
+    Files.writeString(choices, "{\"connector\": \"" + kind + "\"}");
+    return new String[] {"--chart", file.toString(), "--choices", choices.toString()};
   }
 
   private static JsonNode base(JsonNode plan, int tooth) {

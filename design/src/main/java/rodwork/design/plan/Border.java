@@ -61,6 +61,15 @@ final class Border {
     return fromMargins.at(ground.lay(point));
   }
 
+  /** The station of its tooth that lies beside a rest, seen from above. */
+  Optional<Station> beside(Part.Rest rest) {
+    return stations.stream()
+        .filter(s -> s.tooth().filter(rest.tooth()::equals).isPresent())
+        .min(
+            Comparator.comparingDouble(
+                s -> s.at().point().minus(rest.middle()).across(ground.frame.z()).length()));
+  }
+
   /** The station nearest to a point. */
   Station nearest(Vec3 point) {
     return stations.stream()
@@ -77,13 +86,33 @@ final class Border {
    * @return empty where the scan ends before
    */
   Optional<Vec3> at(Station station, double fromMarginMm, double fromCrestMm, double beyondMm) {
+    return way(station, fromMarginMm, fromCrestMm, beyondMm)
+        .at()
+        .filter(
+            p ->
+                ground.frame.jaw() == Jaw.LOWER
+                    || p.minus(station.at().point()).dot(station.inward()) > 0);
+  }
+
+  /**
+   * How far a way inwards leads.
+   *
+   * @param at the place wanted; empty where the way ends before
+   * @param shownMm from the margins, over a space from the crest, to the end of the way: what is
+   *     wanted where that is reached
+   */
+  record Way(Optional<Vec3> at, double shownMm) {}
+
+  /** The same, with how far the scan shows the way where the place is not reached. */
+  Way way(Station station, double fromMarginMm, double fromCrestMm, double beyondMm) {
     double[] reached = {Double.NaN};
     Vec3 down = ground.frame.z().times(-0.87).plus(station.inward().times(0.5));
     boolean crest = station.tooth().isEmpty();
-    boolean upper = ground.frame.jaw() != Jaw.LOWER;
-    double outward = upper ? OUTWARD_UPPER_MM : OUTWARD_LOWER_MM;
+    double from = crest ? fromCrestMm : fromMarginMm;
+    double outward = ground.frame.jaw() == Jaw.LOWER ? OUTWARD_LOWER_MM : OUTWARD_UPPER_MM;
     List<Vec3> found = new ArrayList<>();
     double[] before = {0, 0};
+    double[] shown = {0};
     Vec3[] last = {station.at().point()};
     new SectionWalk(
             ground.arch.topology(),
@@ -98,15 +127,16 @@ final class Border {
                 return false;
               }
               double value =
-                  crest
-                      ? length - fromCrestMm
-                      : fromMargins.at(a)
-                          + s * (fromMargins.at(b) - fromMargins.at(a))
-                          - fromMarginMm;
+                  (crest ? length : fromMargins.at(a) + s * (fromMargins.at(b) - fromMargins.at(a)))
+                      - from;
               if (Double.isNaN(reached[0]) && value >= 0) {
                 double t = value > before[0] && before[0] < 0 ? before[0] / (before[0] - value) : 1;
                 reached[0] = before[1] + (length - before[1]) * Math.clamp(t, 0, 1);
               }
+              shown[0] =
+                  Double.isNaN(reached[0])
+                      ? Math.max(shown[0], from + value)
+                      : from + Math.min(beyondMm, length - reached[0]);
               if (!Double.isNaN(reached[0]) && length >= reached[0] + beyondMm) {
                 double t =
                     length > before[1]
@@ -120,8 +150,6 @@ final class Border {
               last[0] = point;
               return true;
             });
-    return found.stream()
-        .filter(p -> !upper || p.minus(station.at().point()).dot(station.inward()) > 0)
-        .findFirst();
+    return new Way(found.stream().findFirst(), shown[0]);
   }
 }

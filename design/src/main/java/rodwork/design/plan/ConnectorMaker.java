@@ -2,11 +2,14 @@ package rodwork.design.plan;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import rodwork.anatomy.chart.Answer;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
@@ -17,14 +20,14 @@ import rodwork.rules.Reading;
 
 /** Draws the major connector. */
 final class ConnectorMaker {
-  /** Of its height a bar, and of its width a band, keeps at least this share everywhere. */
-  static final double KEPT_SHARE = 0.7;
-
   /** From the last tooth, over half of a tooth that is replaced [mm]. */
   private static final double LAP_MM = 8;
 
   /** A lower edge is not farther from the row than this [mm]. */
   private static final double FAR_MM = 20;
+
+  /** A scan that ends nearer than this to the edge wanted shows it: as edges are known [mm]. */
+  private static final double SHOWN_MM = 0.1;
 
   /** A notch takes no more than this share of the height. */
   private static final double MOST_NOTCHED = 0.5;
@@ -38,8 +41,10 @@ final class ConnectorMaker {
   private final Border border;
   private final Tori tori;
   private final BorderMoves moves;
+  private final List<Part.Rest> rests;
 
   ConnectorMaker(Draft draft) {
+    this.rests = draft.rests;
     this.ground = draft.ground;
     this.dentition = draft.dentition;
     this.rules = draft.rules;
@@ -86,9 +91,8 @@ final class ConnectorMaker {
     double crest = rules.bases().finishLine().value();
     List<Vec3> above = new ArrayList<>();
     List<Vec3> below = new ArrayList<>();
-    List<Station> stations = between(reach);
-    for (Station station : stations) {
-      double from = kind == ConnectorKind.SUBLINGUAL_BAR ? margin + height / 2 : margin;
+    double from = upperEdgeMm(kind);
+    for (Station station : shown(reach, kind)) {
       Optional<Vec3> low = border.at(station, from, crest, height - lifted(kind, station));
       Optional<Vec3> high =
           kind == ConnectorKind.LINGUAL_PLATE
@@ -101,7 +105,7 @@ final class ConnectorMaker {
         below.add(low.get());
       }
     }
-    straighten(above, below, KEPT_SHARE * height);
+    straighten(above, below, rules.bases().keptShare().value() * height);
     if (above.size() < 3) {
       return Optional.empty();
     }
@@ -128,6 +132,94 @@ final class ConnectorMaker {
             room,
             because,
             moves.kindChosen()));
+  }
+
+  /**
+   * A place where the scan ends before the lower edge of a lower connector.
+   *
+   * @param place of the tooth, or of the one that is missing
+   * @param shownMm how far below the margin, over a space from the crest, the scan shows the slope
+   * @param wantedMm how far it would have to
+   */
+  record TooShort(ToothNumber place, double shownMm, double wantedMm) {}
+
+  /**
+   * Where a lower connector has no room on the scan, on the way between all that it has to join:
+   * the worst of each place, from the patient's right to left.
+   */
+  List<TooShort> tooShort(Reach reach, ConnectorKind kind) {
+    Map<ToothNumber, TooShort> worst = new LinkedHashMap<>();
+    for (Station station : joined(reach)) {
+      double wanted = wantedMm(kind, station);
+      double shown = way(kind, station).shownMm();
+      if (shown < wanted - SHOWN_MM) {
+        worst.merge(
+            station.place(),
+            new TooShort(station.place(), shown, wanted),
+            (a, b) -> a.shownMm <= b.shownMm ? a : b);
+      }
+    }
+    return List.copyOf(worst.values());
+  }
+
+  /** From the margins to the upper edge, beside a tooth [mm]. */
+  private double upperEdgeMm(ConnectorKind kind) {
+    double margin = rules.lower().border().value();
+    return kind == ConnectorKind.SUBLINGUAL_BAR
+        ? margin + rules.lower().barHeight().value() / 2
+        : margin;
+  }
+
+  private double wantedMm(ConnectorKind kind, Station station) {
+    double upper =
+        station.tooth().isPresent() ? upperEdgeMm(kind) : rules.bases().finishLine().value();
+    return upper + rules.lower().barHeight().value() - lifted(kind, station);
+  }
+
+  /** To the lower edge. */
+  private Border.Way way(ConnectorKind kind, Station station) {
+    return border.way(
+        station,
+        upperEdgeMm(kind),
+        rules.bases().finishLine().value(),
+        rules.lower().barHeight().value() - lifted(kind, station));
+  }
+
+  /**
+   * Stations that a lower connector is laid at: all that it has to join, and beyond as far as the
+   * scan shows its place without a break.
+   */
+  private List<Station> shown(Reach reach, ConnectorKind kind) {
+    List<Station> all = between(reach);
+    List<Station> joined = joined(reach);
+    if (joined.isEmpty()) {
+      return all;
+    }
+    int from = all.indexOf(joined.getFirst());
+    int to = all.indexOf(joined.getLast());
+    while (from > 0 && way(kind, all.get(from - 1)).at().isPresent()) {
+      from--;
+    }
+    while (to + 1 < all.size() && way(kind, all.get(to + 1)).at().isPresent()) {
+      to++;
+    }
+    return all.subList(from, to + 1);
+  }
+
+  /** Stations between the first and the last rest or base that a lower connector joins. */
+  private List<Station> joined(Reach reach) {
+    List<Station> all = between(reach);
+    Set<Station> carry =
+        rests.stream().flatMap(r -> border.beside(r).stream()).collect(Collectors.toSet());
+    int first = -1;
+    int last = -1;
+    for (int i = 0; i < all.size(); i++) {
+      if (all.get(i).tooth().isEmpty() ? reach.has(all.get(i)) : carry.contains(all.get(i))) {
+        first = first < 0 ? i : first;
+        last = i;
+      }
+    }
+    return first < 0 ? List.of() : all.subList(first, last + 1);
   }
 
   /** How much higher a plate ends beside a torus, so as to keep clear of it [mm]. */

@@ -1,9 +1,9 @@
 package rodwork.design.plan;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -24,6 +24,9 @@ final class ConnectorParts {
   private final Draft draft;
   private final boolean upper;
 
+  /** Whether a question already tells why there is no connector. */
+  private boolean told;
+
   ConnectorParts(Draft draft) {
     this.draft = draft;
     this.upper = draft.ground.frame.jaw() == Jaw.UPPER;
@@ -41,7 +44,7 @@ final class ConnectorParts {
     ConnectorMaker.Reach reach = new ConnectorMaker.Reach(spaces, teeth);
     Optional<Part.MajorConnector> made =
         upper ? roundTorus(maker, reach, spaces) : lower(maker, reach);
-    if (made.isEmpty()) {
+    if (made.isEmpty() && !told) {
       draft.ask(
           "No major connector could be laid: the scan does not show the surface between the sides;"
               + " scan palate or lingual slope to the fold. Until then the plan is not whole, and"
@@ -102,7 +105,7 @@ final class ConnectorParts {
   /** Narrower than a band may get beside a torus the frame gives way to the next kind. */
   private boolean wideEnough(Part.MajorConnector connector) {
     return connector.leastWidthMm()
-        >= ConnectorMaker.KEPT_SHARE * draft.rules.upper().posteriorStrap().value();
+        >= draft.rules.bases().keptShare().value() * draft.rules.upper().posteriorStrap().value();
   }
 
   private boolean keepsClear(Part.MajorConnector connector) {
@@ -127,7 +130,8 @@ final class ConnectorParts {
       kind = ConnectorKind.ANTERIOR_POSTERIOR_STRAP;
       because =
           front
-              ? "a space in front and support behind: a frame of two straps is stiff and leaves the palate free"
+              ? "a space in front and support behind: a frame of two straps is stiff and leaves the"
+                  + " palate free"
               : "a free end carried by teeth and ridge: a frame of two straps is stiff";
     }
     if (draft.choices.connector().isPresent()) {
@@ -147,8 +151,8 @@ final class ConnectorParts {
       return made;
     }
     draft.ask(
-        "Where the vibrating line lies is not on the chart: no connector lies on it; look at the back"
-            + " border in the mouth.");
+        "Where the vibrating line lies is not on the chart: no connector lies on it; look at the"
+            + " back border in the mouth.");
     return maker.upper(reach, kind, front, because);
   }
 
@@ -191,21 +195,55 @@ final class ConnectorParts {
       draft.ask(
           "A lingual frenum comes near the margin at ",
           frena,
-          ": the lower border of the connector is notched there; look at it with the tongue raised.");
-    }
-    if (room.isEmpty()) {
-      draft.ask(
-          String.format(
-              java.util.Locale.ROOT,
-              "How far is it from the lingual margins to the raised floor of the mouth? A lingual bar"
-                  + " wants %.0f mm; it is drawn as if there were.",
-              wanted));
+          ": the lower border of the connector is notched there; look at it with the tongue"
+              + " raised.");
     }
     if (draft.choices.connector().isPresent()) {
       kind = draft.choices.connector().get();
       because = "chosen by a person";
     }
-    return maker.lower(reach, kind, reading, because);
+    Optional<Part.MajorConnector> made =
+        shown(maker, reach, kind) ? maker.lower(reach, kind, reading, because) : Optional.empty();
+    if (room.isEmpty()) {
+      draft.ask(
+          String.format(
+              Locale.ROOT,
+              "How far is it from the lingual margins to the raised floor of the mouth? A lingual"
+                  + " bar wants %.0f mm%s.",
+              wanted,
+              made.isPresent() ? "; it is drawn as if there were" : ""));
+    }
+    return made;
+  }
+
+  /**
+   * Whether a lower connector may be laid: a bar that nobody chose is not where the scan ends
+   * before its lower edge. Where it does, the plan asks.
+   */
+  private boolean shown(ConnectorMaker maker, ConnectorMaker.Reach reach, ConnectorKind kind) {
+    List<ConnectorMaker.TooShort> tooShort = maker.tooShort(reach, kind);
+    if (tooShort.isEmpty()) {
+      return true;
+    }
+    boolean plate = kind == ConnectorKind.LINGUAL_PLATE;
+    boolean laid = plate || draft.choices.connector().isPresent();
+    List<Object> words = new ArrayList<>();
+    words.add("The scan ends too early below the lingual margins for a " + kind.words() + ": ");
+    for (ConnectorMaker.TooShort at : tooShort) {
+      words.add(words.size() > 1 ? ", at " : "at ");
+      words.add(at.place());
+      words.add(String.format(Locale.ROOT, " after %.1f of %.1f mm", at.shownMm(), at.wantedMm()));
+    }
+    words.add(
+        laid
+            ? ". There its lower border is drawn over what is not shown: scan deeper, or look at it"
+                + " in the mouth."
+            : ". Scan deeper there; a sublingual bar lies deeper still. Or choose a lingual plate."
+                + " Until then no major connector is laid, the plan is not whole, and nothing is"
+                + " cut or made by it.");
+    draft.ask(words.toArray());
+    told = !laid;
+    return laid;
   }
 
   /** Whether a mandibular torus lies, or may lie, where a lingual bar would run. */
@@ -224,7 +262,8 @@ final class ConnectorParts {
           "There is a "
               + String.join(" and a ", unplaced)
               + ", and the chart does not tell where: name the teeth along which it reaches and how"
-              + " far below their margins it begins, so that the connector can be held against it.");
+              + " far below their margins it begins, so that the connector can be held against"
+              + " it.");
     }
     OptionalDouble least = draft.tori.leastBelowMm();
     if (least.isPresent()
@@ -253,11 +292,9 @@ final class ConnectorParts {
       if (held || joined(rest)) {
         continue;
       }
-      draft.border.stations.stream()
-          .filter(s -> s.tooth().filter(rest.tooth()::equals).isPresent())
-          .min(
-              Comparator.comparingDouble(
-                  s -> s.at().point().minus(rest.middle()).across(draft.ground.frame.z()).length()))
+      draft
+          .border
+          .beside(rest)
           .ifPresent(
               s -> {
                 List<Vec3> line =

@@ -62,6 +62,7 @@ public record PlanRules(
         bases.meshShare,
         bases.border,
         bases.finishLine,
+        bases.keptShare,
         bases.space,
         bases.leverRatio,
         bases.indirectClassOne,
@@ -204,6 +205,7 @@ public record PlanRules(
    * @param meshShare length of a lower base connector, of the free end
    * @param border how far a base reaches from the crest, where the scan does not end it
    * @param finishLine how far from the crest base and connector meet
+   * @param keptShare of its width a connector keeps at least everywhere
    * @param space from the ridge to the opposing teeth; under it a base is all of metal
    * @param leverRatio of an indirect retainer's distance to the base end's
    * @param indirectClassOne indirect retainers wanted in Class I
@@ -214,6 +216,7 @@ public record PlanRules(
       Threshold meshShare,
       Threshold border,
       Threshold finishLine,
+      Threshold keptShare,
       Threshold space,
       Threshold leverRatio,
       Threshold indirectClassOne,
@@ -224,6 +227,7 @@ public record PlanRules(
           book.get("base-connector-share-lower", "1"),
           book.get("base-border-from-crest", "mm"),
           book.get("finish-line-from-crest", "mm"),
+          book.get("connector-kept-share", "1"),
           book.get("base-space-least", "mm"),
           book.get("indirect-lever-least", "1"),
           book.get("indirect-retainers-class-i", "count"),

@@ -20,11 +20,6 @@ import rodwork.rules.Reading;
  * as a band that is open behind.
  */
 final class UpperConnector {
-  /**
-   * Of its width a band is laid with at least this share; chords over the vault are shorter still.
-   */
-  private static final double NARROWEST_SHARE = 0.75;
-
   /** Beside a torus a band is made narrower by steps of this [mm]. */
   private static final double NARROWER_MM = 0.25;
 
@@ -137,7 +132,7 @@ final class UpperConnector {
     if (outer.size() < 3) {
       return Optional.empty();
     }
-    ConnectorMaker.straighten(outer, inner, NARROWEST_SHARE * width);
+    ConnectorMaker.straighten(outer, inner, rules.bases().keptShare().value() * width);
     Optional<List<Vec3>> edge = Edges.chain(ground, outer);
     Optional<List<Vec3>> foot = Edges.chain(ground, inner);
     if (edge.isEmpty() || foot.isEmpty()) {
@@ -162,7 +157,7 @@ final class UpperConnector {
 
   /** The inner border of a band: as far in as it is wide, or beside a torus as may be. */
   private Optional<Vec3> inner(Station station, double width) {
-    double least = NARROWEST_SHARE * width;
+    double least = rules.bases().keptShare().value() * width;
     Optional<Vec3> at = Optional.empty();
     for (double wide = width; wide >= least && at.filter(p -> !tori.near(p)).isEmpty(); ) {
       at =
