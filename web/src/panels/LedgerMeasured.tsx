@@ -42,8 +42,9 @@ export function Measured({ abutment }: { readonly abutment: Abutment }): ReactEl
 
 function Plane({ plane }: { readonly plane: PlaneTold }): ReactElement {
   const units = useBench((s) => s.units);
-  const { surface, wantedHeight, there, couldBe } = plane;
+  const { surface, wantedHeight, there, couldBe, within, enamelMost } = plane;
   const text = (length: number): string => lengthText(mm(length), units === "in" ? "in" : "mm", 1);
+  const fine = (length: number): string => lengthText(mm(length), units === "in" ? "in" : "mm");
   return (
     <>
       <li>
@@ -58,7 +59,8 @@ function Plane({ plane }: { readonly plane: PlaneTold }): ReactElement {
             <WhereText place={{ pieces: [`${surface} plane to cut`], point: couldBe.point }} />
           </span>
           <b>
-            {text(couldBe.heightMm)} high for {lengthText(couldBe.enamelMm, units === "in" ? "in" : "mm")} of enamel
+            {text(couldBe.heightMm)} high takes {fine(couldBe.enamelMm)}
+            {couldBe.enamelMm > enamelMost.value && (within === null ? `, at most ${fine(enamelMost.value)}: none is cut` : `; cut ${text(within.heightMm)} high for ${fine(within.enamelMm)}`)}
           </b>
         </li>
       )}

@@ -158,11 +158,24 @@ export interface ThirdTold {
   readonly marks: readonly MarkTold[];
 }
 
+/** A plane that could be cut. */
+export interface PlaneCutTold {
+  readonly heightMm: Mm;
+  readonly belowRidgeMm: Mm;
+  readonly angleDeg: Degrees;
+  readonly enamelMm: Mm;
+  readonly point: ScanVec;
+}
+
 export interface PlaneTold {
   readonly surface: string;
   readonly wantedHeight: Threshold;
   readonly there: { readonly heightMm: Mm; readonly widthMm: Mm; readonly areaMm2: number; readonly angleDeg: Degrees; readonly point: ScanVec } | null;
-  readonly couldBe: { readonly heightMm: Mm; readonly angleDeg: Degrees; readonly enamelMm: Mm; readonly meanEnamelMm: Mm; readonly volumeMm3: number; readonly point: ScanVec } | null;
+  /** The plane of the rules, whatever it takes. */
+  readonly couldBe: PlaneCutTold | null;
+  /** The plane that the list of preparation cuts; none where too much would be taken. */
+  readonly within: PlaneCutTold | null;
+  readonly enamelMost: Threshold;
 }
 
 export interface Abutment {

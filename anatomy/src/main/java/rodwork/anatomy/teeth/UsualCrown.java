@@ -8,7 +8,7 @@ package rodwork.anatomy.teeth;
  * @param depth faciolingual
  * @param height from cervical line to cusp tip or edge
  */
-record UsualCrown(double width, double depth, double height) {
+public record UsualCrown(double width, double depth, double height) {
   private static final double[][] UPPER = {
     {8.5, 7, 10.5}, {6.5, 6, 9}, {7.5, 8, 10}, {7, 9, 8.5},
     {7, 9, 8.5}, {10, 11, 7.5}, {9, 11, 7}, {8.5, 10, 6.5}
@@ -18,7 +18,8 @@ record UsualCrown(double width, double depth, double height) {
     {7, 8, 8}, {11, 10.5, 7.5}, {10.5, 10, 7}, {10, 9.5, 7}
   };
 
-  static UsualCrown of(int fdi) {
+  /** Of a tooth by its FDI number. */
+  public static UsualCrown of(int fdi) {
     double[] size = (fdi < 30 ? UPPER : LOWER)[fdi % 10 - 1];
     return new UsualCrown(size[0], size[1], size[2]);
   }

@@ -16,6 +16,7 @@ import rodwork.design.clasp.BarSection;
 import rodwork.design.clasp.Clause;
 import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Judgement;
+import rodwork.design.cut.PlaneCut;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.survey.Tilt;
@@ -151,7 +152,14 @@ public final class AbutmentsJson {
     json.put("surface", word(plane.face()));
     json.set("wantedHeight", RulesJson.threshold(plane.wantedHeight()));
     json.set("there", Json.orNull(plane.there().map(AbutmentsJson::patch).orElse(null)));
-    json.set("couldBe", Json.orNull(plane.couldBe().map(AbutmentsJson::cut).orElse(null)));
+    json.set(
+        "couldBe",
+        Json.orNull(
+            plane.couldBe().flatMap(p -> plane.asWanted().map(c -> cut(p, c))).orElse(null)));
+    json.set(
+        "within",
+        Json.orNull(plane.couldBe().flatMap(p -> plane.within().map(c -> cut(p, c))).orElse(null)));
+    json.set("enamelMost", RulesJson.threshold(plane.most()));
     return json;
   }
 
@@ -165,14 +173,13 @@ public final class AbutmentsJson {
     return json;
   }
 
-  private static ObjectNode cut(PlaneReading reading) {
+  private static ObjectNode cut(PlaneReading there, PlaneCut cut) {
     ObjectNode json = Json.object();
-    Json.put(json, "heightMm", reading.heightMm());
-    Json.put(json, "angleDeg", reading.angleDeg());
-    Json.put(json, "enamelMm", reading.greatestMm());
-    Json.put(json, "meanEnamelMm", reading.meanMm());
-    Json.put(json, "volumeMm3", reading.volumeMm3());
-    json.set("point", Json.point(reading.site().place()));
+    Json.put(json, "heightMm", cut.made().heightMm());
+    Json.put(json, "belowRidgeMm", cut.belowMm());
+    Json.put(json, "angleDeg", there.angleDeg());
+    Json.put(json, "enamelMm", cut.enamelMm());
+    json.set("point", Json.point(there.site().place()));
     return json;
   }
 

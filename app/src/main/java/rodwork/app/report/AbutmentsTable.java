@@ -18,6 +18,7 @@ import rodwork.design.clasp.AbutmentFacts;
 import rodwork.design.clasp.Clause;
 import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Judgement;
+import rodwork.design.cut.PlaneCut;
 import rodwork.rules.Finding;
 import rodwork.rules.Limit;
 import rodwork.rules.Range;
@@ -240,16 +241,38 @@ public final class AbutmentsTable {
             .orElse("nothing parallel as it is");
     String could =
         plane
-            .couldBe()
+            .asWanted()
             .map(
-                p ->
+                cut ->
                     String.format(
-                        Locale.ROOT,
-                        "%.1f mm would take %.2f mm off the tooth",
-                        p.heightMm(),
-                        p.greatestMm()))
+                            Locale.ROOT,
+                            "%.1f mm would take %.2f mm off the tooth",
+                            cut.made().heightMm(),
+                            cut.enamelMm())
+                        + rather(plane, cut))
             .orElse("no room to cut one");
     return AbutmentsJson.word(plane.face()) + ": " + there + "; " + could;
+  }
+
+  /** Where the plane that is wanted takes too much: the one that would be cut in its place. */
+  private static String rather(GuidingPlane plane, PlaneCut wanted) {
+    if (wanted.enamelMm() <= plane.most().value()) {
+      return "";
+    }
+    return plane
+        .within()
+        .map(
+            cut ->
+                String.format(
+                    Locale.ROOT,
+                    ", %.1f mm from %.1f mm below the ridge %.2f mm",
+                    cut.made().heightMm(),
+                    cut.belowMm(),
+                    cut.enamelMm()))
+        .orElseGet(
+            () ->
+                String.format(
+                    Locale.ROOT, ": at most %.2f mm, so none is cut", plane.most().value()));
   }
 
   private static String family(Judgement j) {

@@ -33,6 +33,10 @@ import rodwork.survey.Tilt;
 class LineLoweringTest {
   private static final Tilt TILTED = new Tilt(4, -3);
 
+  /** Lines are lowered for arms; planes are cut for those that brace. */
+  private static final Set<Step.Kind> CUT_FOR_ARMS =
+      Set.of(Step.Kind.SURVEY_LINE, Step.Kind.GUIDING_PLANE);
+
   private int lowered;
 
   @Test
@@ -126,7 +130,8 @@ class LineLoweringTest {
         if (wanted.enamelMm().isPresent() && wanted.amountMm() >= 0.05) {
           lowered++;
           assertThat(planned.preparation().steps())
-              .filteredOn(s -> s.tooth().equals(clasp.tooth()) && s.kind() == Step.Kind.SURVEY_LINE)
+              .filteredOn(s -> s.tooth().equals(clasp.tooth()))
+              .filteredOn(s -> CUT_FOR_ARMS.contains(s.kind()))
               .as("%s on %s: %s", clasp.judgement().family().id(), clasp.tooth(), wanted.words())
               .anySatisfy(s -> assertThat(s.amountMm()).isEqualTo(wanted.enamelMm().getAsDouble()));
         }

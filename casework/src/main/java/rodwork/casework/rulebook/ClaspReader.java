@@ -177,7 +177,8 @@ final class ClaspReader {
         yield new Clause.Consequence.Prepares(
             e.at("prepare").text(),
             by == null ? Optional.empty() : Optional.of(fact(by, by.text())),
-            millimetres(e.at("at-most")));
+            millimetres(e.at("at-most")),
+            e.find("else") != null);
       }
     };
   }

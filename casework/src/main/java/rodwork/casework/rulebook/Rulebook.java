@@ -130,7 +130,12 @@ public record Rulebook(
   /** All that the judgement of abutments rests on. */
   public AbutmentRules abutments() {
     return new AbutmentRules(
-        clasps, planes, standOff, new ArmStock(materials, sections, arms), abutmentLimits);
+        clasps,
+        planes,
+        preparation.cuts(),
+        standOff,
+        new ArmStock(materials, sections, arms),
+        abutmentLimits);
   }
 
   /** All that the list of mouth preparation rests on. */

@@ -227,7 +227,11 @@ public record RulebookPage(String title, String hash, List<Section> sections) {
     if (prepare == null) {
       return e.text();
     }
-    return "prepare: " + prepare.text() + ", at most " + e.at("at-most").text();
+    return "prepare: "
+        + prepare.text()
+        + ", at most "
+        + e.at("at-most").text()
+        + (e.find("else") == null ? "" : "; else warns");
   }
 
   private static String conditions(Entry e) {

@@ -52,6 +52,7 @@ final class Abutments {
       }
     }
     put(general, Fact.CROWN_HEIGHT, 7);
+    general.put(Fact.CROWN_SHARE, new Reading.Measured(0.9, 0.04, "1"));
     put(general, Fact.OCCLUSAL_ROOM, 2);
     put(general, Fact.VESTIBULE_DEPTH, 8);
     put(general, Fact.TOTAL_STAND_OFF_3, 0.5);
@@ -64,6 +65,7 @@ final class Abutments {
     put(general, Fact.RECIPROCAL_UNDERCUT, 0);
     put(general, Fact.FACIAL_ARM_UNDERCUT, 0);
     put(general, Fact.RECIPROCAL_HEIGHT, 3);
+    put(general, Fact.RECIPROCAL_ENAMEL, 0.2);
     put(general, Fact.LOWERING_ENAMEL_ORIGIN, 0.3);
     put(general, Fact.LOWERING_ENAMEL_MIDDLE, 0.3);
     put(general, Fact.CIRCLET_LENGTH, 16);
@@ -100,6 +102,7 @@ final class Abutments {
         mm(gauge),
         mm(atReference),
         mm(fromMargin),
+        new Reading.Measured(fromMargin / 7, 0.04, "1"),
         mm(belowLine),
         Reading.degrees(15, 1),
         Place.of("gauge mark " + gauge));

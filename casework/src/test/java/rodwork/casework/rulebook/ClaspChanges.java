@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import rodwork.anatomy.tooth.AcrossThird;
+import rodwork.anatomy.tooth.Surface;
 import rodwork.design.clasp.AbutmentFacts;
 import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Judgement.Answer;
@@ -74,6 +75,17 @@ final class ClaspChanges {
     "reverse-circlet",
     "hairpin",
     "back-action",
+    "combination",
+    "i-bar",
+    "t-bar",
+    "modified-t-bar"
+  };
+
+  /** What is held against by a reciprocal arm on the premolar. */
+  private static final String[] BRACED = {
+    "cast-circumferential",
+    "reverse-circlet",
+    "hairpin",
     "combination",
     "i-bar",
     "t-bar",
@@ -251,7 +263,38 @@ final class ClaspChanges {
             mm(1),
             "rpi-plane-front",
             all(Answer.SERVES_AFTER, "rpi")));
-    c.add(change(p, Fact.RECIPROCAL_HEIGHT, mm(1), "reciprocal-contact", Map.of()));
+    // A plane is cut for the arm that braces; where that takes too much the clasp serves, warned
+    // of.
+    c.add(
+        change(
+            p,
+            Fact.RECIPROCAL_HEIGHT,
+            mm(1),
+            "reciprocal-contact",
+            all(Answer.SERVES_AFTER, BRACED)));
+    c.add(
+        new Change(
+            "a plane for the reciprocal arm that would take too much enamel",
+            p,
+            p.with(Fact.RECIPROCAL_HEIGHT, mm(1)).with(Fact.RECIPROCAL_ENAMEL, mm(0.7)),
+            "reciprocal-contact",
+            Map.of()));
+    c.add(
+        change(
+            p.with(Fact.TOOTH_KIND, word("canine")),
+            Fact.RECIPROCAL_HEIGHT,
+            mm(1),
+            "reciprocal-contact-front",
+            all(
+                Answer.SERVES_AFTER,
+                "cast-circumferential",
+                "reverse-circlet",
+                "combination",
+                "i-bar",
+                "t-bar",
+                "modified-t-bar")));
+    c.add(change(p, Fact.CROWN_SHARE, share(0.4, 0.03), "crown-short", Map.of()));
+    c.add(change(p, Fact.TOTAL_STAND_OFF_3, mm(1.8), "bar-stand-off-near", Map.of()));
     c.add(change(p, Fact.TOOTH_KIND, word("canine"), "", out("hairpin", "back-action")));
     // Where there is no space.
     Map<String, Answer> noSpace =
@@ -450,6 +493,36 @@ final class ClaspChanges {
             Abutments.facial(p, far, thirdWith(0.25, 0.25, 0.5, 1.5)),
             "tip-clear-of-margin",
             out("cast-circumferential")));
+    c.add(
+        new Change(
+            "a mark high on the crown",
+            p,
+            Abutments.facial(p, far, thirdWith(0.25, 0.25, 5, 1.5)),
+            "tip-low-on-crown",
+            Map.of()));
+    c.add(
+        new Change(
+            "a mark of a wire high on the crown",
+            p,
+            Abutments.facial(p, far, thirdWith(0.5, 0.5, 5, 1.5)),
+            "tip-low-on-crown",
+            Map.of()));
+    c.add(
+        new Change(
+            "a mark beside the space high on the crown",
+            p,
+            Abutments.facial(p, near, thirdWith(0.25, 0.25, 5, 1.5)),
+            "tip-low-on-crown",
+            Map.of()));
+    c.add(
+        new Change(
+            "a lingual mark high on the crown",
+            lower,
+            lower.with(
+                new AbutmentFacts.Site(Surface.LINGUAL, AcrossThird.MESIAL),
+                thirdWith(0.25, 0.25, 5, 1.5)),
+            "tip-low-on-crown",
+            Map.of()));
     return c;
   }
 

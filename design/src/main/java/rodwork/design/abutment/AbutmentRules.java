@@ -3,6 +3,7 @@ package rodwork.design.abutment;
 import java.util.List;
 import rodwork.design.arm.ArmStock;
 import rodwork.design.clasp.ClaspBook;
+import rodwork.design.cut.PlaneLimits;
 import rodwork.rules.Threshold;
 import rodwork.rules.Thresholds;
 import rodwork.survey.plane.PlaneRules;
@@ -13,12 +14,18 @@ import rodwork.survey.standoff.StandOffRules;
  *
  * @param clasps families and preferences
  * @param planes guiding planes
+ * @param cuts how far planes may be cut
  * @param standOff sections of the gum
  * @param arms what arms are made of, and their forces
  * @param limits what facts are told by
  */
 public record AbutmentRules(
-    ClaspBook clasps, PlaneRules planes, StandOffRules standOff, ArmStock arms, Limits limits) {
+    ClaspBook clasps,
+    PlaneRules planes,
+    PlaneLimits cuts,
+    StandOffRules standOff,
+    ArmStock arms,
+    Limits limits) {
 
   /**
    * Limits by which a measurement becomes a yes or a no.

@@ -26,13 +26,14 @@ import rodwork.design.clasp.ClaspJudge;
 import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Family;
 import rodwork.design.clasp.Judgement;
-import rodwork.design.clasp.Lowering;
+import rodwork.design.clasp.WantedCut;
 import rodwork.design.course.ArmShape;
 import rodwork.design.course.BarWay;
 import rodwork.design.course.ClaspAction;
 import rodwork.design.course.ClaspCourse;
 import rodwork.design.course.CourseFinder;
 import rodwork.design.cut.LineLowering;
+import rodwork.design.cut.PlaneFit;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
 import rodwork.geometry.mesh.SurfacePoint;
@@ -175,11 +176,11 @@ public final class Abutments {
             ? rules.planes().heightFreeEnd()
             : rules.planes().heightBounded();
     if (space.isPresent()) {
-      GuidingPlane plane = plane(tooth, side, proximal);
+      GuidingPlane plane = plane(tooth, side, proximal, space.get().freeEnd());
       planes.add(plane);
       facts = proximalFacts(facts, plane);
     }
-    GuidingPlane lingual = plane(tooth, Surface.LINGUAL, rules.planes().heightBounded());
+    GuidingPlane lingual = plane(tooth, Surface.LINGUAL, rules.planes().heightBounded(), false);
     planes.add(lingual);
     facts = facts.with(Fact.RECIPROCAL_HEIGHT, height(lingual));
     facts = at(facts, Fact.RECIPROCAL_HEIGHT, lingual.there().map(PlanePatch::place));
@@ -209,7 +210,7 @@ public final class Abutments {
         laid.put(reach, readings(tooth, attempt));
       }
     }
-    lowerings(tooth, facts)
+    cuts(tooth, facts, lingual)
         .forEach((reach, taken) -> laid.computeIfAbsent(reach, _ -> new HashMap<>()).putAll(taken));
     // Forces are worked out where nothing else rules a family out, and where a person spoke of its
     // arm: a choice stands, whatever the ledger says of it.
@@ -259,12 +260,28 @@ public final class Abutments {
         tooth, side, space, planes, sections, judgement, courses, actions, noCourse);
   }
 
-  /** What lowering survey lines would take: the very cuts that the list of preparations makes. */
-  private Map<AbutmentFacts.Reach, Map<Fact, Reading>> lowerings(Tooth tooth, AbutmentFacts facts) {
+  /** What cuts for arms would take: the very cuts that the list of preparations makes. */
+  private Map<AbutmentFacts.Reach, Map<Fact, Reading>> cuts(
+      Tooth tooth, AbutmentFacts facts, GuidingPlane lingual) {
     double accuracy = survey.surveyor().rules().scanAccuracy().value();
+    Optional<PlaneFit> fit =
+        lingual.couldBe().map(p -> PlaneFit.of(tree.mesh(), tooth, p.site(), survey.axis()));
     Map<AbutmentFacts.Reach, Map<Fact, Reading>> taken = new HashMap<>();
     Map<Cutting, Reading> known = new HashMap<>();
-    for (Lowering one : judge.lowerings(facts)) {
+    for (WantedCut one : judge.wantedCuts(facts)) {
+      if (one.enamel() == Fact.RECIPROCAL_ENAMEL) {
+        if (one.site().surface() == Surface.LINGUAL) {
+          taken
+              .computeIfAbsent(one.reach(), _ -> new HashMap<>())
+              .put(
+                  one.enamel(),
+                  fit.flatMap(f -> f.forArm(one.byMm()))
+                      .<Reading>map(cut -> Reading.mm(cut.enamelMm(), accuracy))
+                      .orElseGet(
+                          () -> new Reading.NoRoom("the crown is too low for a plane of that")));
+        }
+        continue;
+      }
       Reading enamel =
           known.computeIfAbsent(
               new Cutting(one.site(), one.byMm()),
@@ -316,6 +333,9 @@ public final class Abutments {
     readings.put(Fact.TIP_UNDERCUT, Reading.mm(rod.overhang().depthMm(), sure));
     readings.put(
         Fact.TIP_AT_REFERENCE, known(rod.depthAtReferenceMm(), sure, Fact.TIP_AT_REFERENCE));
+    readings.put(
+        Fact.TIP_HEIGHT,
+        new Reading.Measured(tooth.heightShare(on.point()), shareKnown(tooth), "1"));
     readings.put(Fact.TIP_TRAVEL, known(rod.belowSurveyLineMm(), sure, Fact.TIP_TRAVEL));
     readings.put(Fact.TIP_CONVERGENCE, known(rod.convergenceDeg(), 0, Fact.TIP_CONVERGENCE));
     readings.put(
@@ -324,6 +344,10 @@ public final class Abutments {
             ? known(down.lengthMm(), rules.limits().marginKnownTo().value(), Fact.TIP_FROM_MARGIN)
             : Reading.mm(0, rules.limits().marginKnownTo().value()));
     return readings;
+  }
+
+  private double shareKnown(Tooth tooth) {
+    return rules.limits().marginKnownTo().value() / tooth.size().facialHeightMm();
   }
 
   private static Reading known(double value, double uncertainty, Fact fact) {
@@ -348,8 +372,8 @@ public final class Abutments {
     double accuracy = survey.surveyor().rules().scanAccuracy().value();
     Reading enamel =
         plane
-            .couldBe()
-            .<Reading>map(p -> Reading.mm(p.greatestMm(), accuracy))
+            .enamelMm()
+            .<Reading>map(taken -> Reading.mm(taken, accuracy))
             .orElseGet(() -> new Reading.NoRoom("the surface ends before a plane would"));
     AbutmentFacts with =
         facts.with(Fact.PLANE_HEIGHT, height(plane)).with(Fact.PLANE_ENAMEL, enamel);
@@ -372,12 +396,32 @@ public final class Abutments {
         accuracy / Math.sin(Math.toRadians(rules.planes().parallel().value())) / 2);
   }
 
-  private GuidingPlane plane(Tooth tooth, Surface face, Threshold wanted) {
+  private GuidingPlane plane(Tooth tooth, Surface face, Threshold wanted, boolean freeEnd) {
     Vec3 out = tooth.axes().outOf(face);
     Optional<PlanePatch> there =
         PlanePatch.of(survey, normals, tooth.trianglesOf(face), out, rules.planes());
     Optional<PlaneReading> couldBe =
         sites.site(tooth, face, wanted).flatMap(s -> s.read(survey.axis(), rules.planes()));
-    return new GuidingPlane(face, wanted, there, couldBe);
+    Optional<PlaneFit> fit =
+        couldBe.map(p -> PlaneFit.of(tree.mesh(), tooth, p.site(), survey.axis()));
+    double first = rules.planes().belowRidge().value();
+    Threshold least = rules.cuts().least(freeEnd);
+    Threshold most = rules.cuts().enamel(tooth.number());
+    return new GuidingPlane(
+        face,
+        wanted,
+        there,
+        couldBe,
+        fit.flatMap(f -> f.at(first, wanted.value())),
+        fit.flatMap(
+            f ->
+                f.within(
+                    first,
+                    first + rules.cuts().startLower().value(),
+                    wanted.value(),
+                    least.value(),
+                    most.value())),
+        least,
+        most);
   }
 }

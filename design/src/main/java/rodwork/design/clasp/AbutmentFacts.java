@@ -114,6 +114,7 @@ public record AbutmentFacts(
    * @param depth undercut read there [mm]
    * @param atReference undercut along the occlusal normal [mm]
    * @param fromMargin along the surface [mm]
+   * @param upTheCrown height over the margin as a share of the crown's there
    * @param belowLine below the survey line along the path [mm]
    * @param convergence angle of gingival convergence [degrees]
    * @param place where
@@ -123,6 +124,7 @@ public record AbutmentFacts(
       Reading depth,
       Reading atReference,
       Reading fromMargin,
+      Reading upTheCrown,
       Reading belowLine,
       Reading convergence,
       Place place) {}

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import rodwork.anatomy.chart.ToothNumber;
+import rodwork.anatomy.teeth.UsualCrown;
 import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
@@ -53,6 +54,10 @@ public final class AbutmentMeasure {
         Fact.JAW, new Reading.Word(number.jaw() == rodwork.anatomy.Jaw.UPPER ? "upper" : "lower"));
     facts.put(Fact.SURVEY_LINE, thirds.lineClass(space));
     facts.put(Fact.CROWN_HEIGHT, Reading.mm(tooth.size().facialHeightMm(), marginMm));
+    double usual = UsualCrown.of(number.fdi()).height();
+    facts.put(
+        Fact.CROWN_SHARE,
+        new Reading.Measured(tooth.size().facialHeightMm() / usual, marginMm / usual, "1"));
     facts.put(Fact.RECIPROCAL_UNDERCUT, bracing(survey, tooth, Surface.LINGUAL));
     facts.put(Fact.FACIAL_ARM_UNDERCUT, bracing(survey, tooth, Surface.FACIAL));
     Map<AcrossThird, AbutmentFacts.Crossing> crossings = new EnumMap<>(AcrossThird.class);

@@ -57,9 +57,9 @@ public final class ClaspJudge {
     return FamilyJudge.open(family, facts, book.fits().value());
   }
 
-  /** Every survey line that a family would have lowered: what that takes is to be measured. */
-  public List<Lowering> lowerings(AbutmentFacts facts) {
-    return book.families().stream().flatMap(f -> Lowering.of(f, facts).stream()).toList();
+  /** Every cut whose size depends on where an arm lies: what it takes is to be measured. */
+  public List<WantedCut> wantedCuts(AbutmentFacts facts) {
+    return book.families().stream().flatMap(f -> WantedCut.of(f, facts).stream()).toList();
   }
 
   private static String sentence(Family family, List<Preference> apply) {

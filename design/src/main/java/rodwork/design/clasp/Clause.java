@@ -45,8 +45,10 @@ public record Clause(
      * @param what the preparation, for a person
      * @param by fact that says how much it takes; empty where it is what is missing to the limit
      * @param most more than this cannot be prepared
+     * @param orWarns whether the family then serves with a warning; else it does not serve
      */
-    record Prepares(String what, Optional<Fact> by, Threshold most) implements Consequence {}
+    record Prepares(String what, Optional<Fact> by, Threshold most, boolean orWarns)
+        implements Consequence {}
 
     /**
      * The clasp itself can be made otherwise; what is too close to call is a warning, for the clasp

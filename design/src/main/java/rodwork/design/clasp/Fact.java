@@ -41,6 +41,7 @@ public enum Fact {
   FAR_REST("a rest on the far side has room", Kind.YES_NO),
   NEAR_REST("a rest on the near side has room", Kind.YES_NO),
   CROWN_HEIGHT("facial crown height", Kind.LENGTH),
+  CROWN_SHARE("facial crown height as a share of what is usual for the tooth", Kind.SHARE),
   OCCLUSAL_ROOM("room through the embrasure to the opposing teeth", Kind.LENGTH),
   VESTIBULE_DEPTH("depth of the vestibule", Kind.LENGTH),
   TOTAL_STAND_OFF_3("total stand-off {near} below the margin", Kind.LENGTH),
@@ -52,6 +53,8 @@ public enum Fact {
   PLANE_ENAMEL("enamel that a guiding plane would take", Kind.LENGTH),
   RECIPROCAL_UNDERCUT("undercut where the reciprocal arm lies", Kind.LENGTH),
   FACIAL_ARM_UNDERCUT("undercut where a rigid facial arm lies", Kind.LENGTH),
+  /** Of a plane as high as the tip travels. */
+  RECIPROCAL_ENAMEL("enamel that a plane for the reciprocal arm would take", Kind.LENGTH),
   RECIPROCAL_HEIGHT("height of the parallel surface for the reciprocal arm", Kind.LENGTH),
   CIRCLET_LENGTH("length of an arm around the tooth", Kind.LENGTH),
   BAR_LENGTH("length of a bar", Kind.LENGTH),
@@ -74,6 +77,7 @@ public enum Fact {
   TIP_UNDERCUT("undercut at the tip", Kind.LENGTH),
   TIP_AT_REFERENCE("undercut at the tip along the occlusal normal", Kind.LENGTH),
   TIP_FROM_MARGIN("distance of the tip from the gingival margin", Kind.LENGTH),
+  TIP_HEIGHT("height of the tip up the crown, as a share of it", Kind.SHARE),
   TIP_TRAVEL("height of the tip below the survey line", Kind.LENGTH),
   TIP_CONVERGENCE("angle of gingival convergence at the tip", Kind.ANGLE);
 
@@ -165,6 +169,11 @@ public enum Fact {
   /** Whether it tells what a preparation takes that makes up for what is missing of a room. */
   public boolean ofLowering() {
     return this == LOWERING_ENAMEL_ORIGIN || this == LOWERING_ENAMEL_MIDDLE;
+  }
+
+  /** Whether it tells what a cut takes whose size depends on the place of the tip. */
+  public boolean ofCut() {
+    return ofLowering() || this == RECIPROCAL_ENAMEL;
   }
 
   /** Whether it follows from other facts, so that nobody measures or tells it. */

@@ -110,7 +110,8 @@ final class FamilyJudge {
             : new Clause.Consequence.Prepares(
                 "deepen the undercut with a dimple or composite",
                 Optional.empty(),
-                family.deepening());
+                family.deepening(),
+                false);
     String because =
         deepEnough
             ? "deep enough, but no gauge reaches a place of that depth here"
@@ -212,6 +213,10 @@ final class FamilyJudge {
         && asked.decided()
         && canPrepare(clause.otherwise(), finding)) {
       follow(clause.id(), clause.otherwise(), finding);
+    } else if (!verdict.decided()
+        && clause.otherwise() instanceof Clause.Consequence.Prepares prepares
+        && prepares.orWarns()) {
+      warnings.add(clause.id());
     } else if (!verdict.decided()) {
       undecided.add(fact);
       if (clause.wants() instanceof Condition.AtLeastFact both
@@ -329,13 +334,19 @@ final class FamilyJudge {
                   prepares.most().source(),
                   prepares.most().standing(),
                   possible),
-              new Clause.Consequence.RulesOut(),
+              prepares.orWarns()
+                  ? new Clause.Consequence.Warns()
+                  : new Clause.Consequence.RulesOut(),
               "more than this cannot be prepared"));
     }
-    switch (possible) {
-      case MET -> preparations.add(preparation(clause, prepares, finding, amount));
-      case NOT_MET -> out = true;
-      case NOT_KNOWN, TOO_CLOSE_TO_CALL -> undecided.add(prepares.by().orElse(factOf(clause)));
+    if (possible == Verdict.MET) {
+      preparations.add(preparation(clause, prepares, finding, amount));
+    } else if (prepares.orWarns()) {
+      warnings.add(clause);
+    } else if (possible == Verdict.NOT_MET) {
+      out = true;
+    } else {
+      undecided.add(prepares.by().orElse(factOf(clause)));
     }
   }
 
@@ -347,10 +358,18 @@ final class FamilyJudge {
         : prepares.what();
   }
 
-  /** A line is lowered by what is missing of its room; what that takes is another number. */
+  /**
+   * A line is lowered by what is missing of its room, a plane is as high as is wanted; what that
+   * takes is another number.
+   */
   private static Judgement.Preparation preparation(
       String clause, Clause.Consequence.Prepares prepares, Finding finding, Reading taken) {
     double held = taken instanceof Reading.Measured m ? m.value() : 0;
+    if (prepares.by().filter(by -> by == Fact.RECIPROCAL_ENAMEL).isPresent()
+        && finding.limit() instanceof Limit.Least high) {
+      return new Judgement.Preparation(
+          clause, prepares.what(), high.value(), OptionalDouble.of(held));
+    }
     if (prepares.by().filter(Fact::ofLowering).isPresent()
         && missing(finding.limit(), finding.reading()) instanceof Reading.Measured much) {
       return new Judgement.Preparation(

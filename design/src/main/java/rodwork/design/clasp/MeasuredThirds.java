@@ -51,7 +51,7 @@ record MeasuredThirds(
           if (Double.isNaN(line)) {
             line = mark.overMarginMm() + reading.belowSurveyLineMm();
           }
-          marks.add(mark(tooth, mark, mark.place().get().point(), reading, marginMm));
+          marks.add(mark(tooth, mark, mark.place().get().point(), reading, height, marginMm));
         }
       }
       if (Double.isNaN(line) && deepest.isPresent()) {
@@ -99,7 +99,7 @@ record MeasuredThirds(
   }
 
   private static AbutmentFacts.Mark mark(
-      Tooth tooth, ToothMark mark, Vec3 point, RodReading reading, double marginMm) {
+      Tooth tooth, ToothMark mark, Vec3 point, RodReading reading, double height, double marginMm) {
     double sure = reading.uncertaintyMm();
     return new AbutmentFacts.Mark(
         mark.gaugeMm(),
@@ -110,6 +110,7 @@ record MeasuredThirds(
         Double.isNaN(mark.fromMarginMm())
             ? new Reading.NotKnown("the margin was not captured here")
             : Reading.mm(mark.fromMarginMm(), marginMm),
+        new Reading.Measured(mark.overMarginMm() / height, marginMm / height, "1"),
         Reading.mm(reading.belowSurveyLineMm(), sure),
         Double.isNaN(reading.convergenceDeg())
             ? new Reading.NotKnown("the surface ends here")

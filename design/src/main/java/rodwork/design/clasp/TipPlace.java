@@ -33,6 +33,7 @@ final class TipPlace {
       case TIP_UNDERCUT -> ofMark(mark.map(AbutmentFacts.Mark::depth));
       case TIP_AT_REFERENCE -> ofMark(mark.map(AbutmentFacts.Mark::atReference));
       case TIP_FROM_MARGIN -> ofMark(mark.map(AbutmentFacts.Mark::fromMargin));
+      case TIP_HEIGHT -> ofMark(mark.map(AbutmentFacts.Mark::upTheCrown));
       case TIP_TRAVEL -> ofMark(mark.map(AbutmentFacts.Mark::belowLine));
       case TIP_CONVERGENCE -> ofMark(mark.map(AbutmentFacts.Mark::convergence));
       case ROOM_ABOVE_ORIGIN -> above(third(family.origin()));
@@ -41,6 +42,7 @@ final class TipPlace {
       case ROOM_BELOW_TIP -> below(third);
       case LOWERING_ENAMEL_ORIGIN,
           LOWERING_ENAMEL_MIDDLE,
+          RECIPROCAL_ENAMEL,
           CIRCLET_LENGTH,
           BAR_LENGTH,
           BAR_CROSSING,

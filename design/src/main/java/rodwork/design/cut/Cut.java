@@ -9,7 +9,8 @@ public sealed interface Cut {
 
   /**
    * An upright wall, parallel to the path and curved across like the tooth: the ruled surface of
-   * upright lines. Everything outside it is taken, from its foot to the occlusal side.
+   * upright lines. Everything outside it is taken, from its foot to the occlusal side. Below its
+   * foot it runs out into a tooth that stands out there, so that no ledge is left.
    *
    * @param frame directions
    * @param across where the upright lines stand [mm], rising
@@ -17,7 +18,7 @@ public sealed interface Cut {
    * @param foot where each ends below [mm]
    */
   record Wall(CutFrame frame, double[] across, double[] outward, double[] foot) implements Cut {
-    /** Beyond its width the wall runs out at this slope, as a bur leaves it. */
+    /** Beyond its width and below its foot the wall runs out at this slope, as a bur leaves it. */
     private static final double RUN_OUT = 1;
 
     private static final double RUN_OUT_MM = 1;
@@ -51,11 +52,21 @@ public sealed interface Cut {
       Vec3 q = frame.local(point);
       int last = across.length - 1;
       double beyond = Math.max(across[0] - q.x(), q.x() - across[last]);
-      if (beyond > RUN_OUT_MM || q.z() < at(foot, q.x())) {
+      double under = at(foot, q.x()) - q.z();
+      if (beyond > RUN_OUT_MM || under > RUN_OUT_MM) {
         return point;
       }
-      double wall = at(outward, q.x()) + RUN_OUT * Math.max(0, beyond);
+      double wall = at(outward, q.x()) + RUN_OUT * (Math.max(0, beyond) + Math.max(0, under));
       return q.y() > wall ? point.minus(frame.out().times(q.y() - wall)) : point;
+    }
+
+    /**
+     * How far a side still stands out where a wall has run out below its foot [mm]; none where the
+     * crown ends before.
+     */
+    static double ledge(ToothSide.Line line, double foot, double out) {
+      double at = line.at(foot - RUN_OUT_MM);
+      return Double.isNaN(at) ? 0 : Math.max(0, at - out - RUN_OUT * RUN_OUT_MM);
     }
 
     private double at(double[] values, double s) {
@@ -96,7 +107,7 @@ public sealed interface Cut {
 
   /**
    * A seat with a round floor: everything above the floor is taken. Towards the marginal ridge it
-   * is open.
+   * is open, and its floor rises towards it.
    *
    * @param middle of the seat on the surface, scan frame [mm]
    * @param down direction in which it is sunk, unit vector
@@ -104,9 +115,17 @@ public sealed interface Cut {
    *     closed all round
    * @param halfLength to its closed end [mm]
    * @param halfWidth across [mm]
-   * @param depth of its floor under the middle [mm]
+   * @param depth of its floor under the middle, where it is deepest [mm]
+   * @param rise of its floor from there to the ridge [mm]
    */
-  record Seat(Vec3 middle, Vec3 down, Vec3 open, double halfLength, double halfWidth, double depth)
+  record Seat(
+      Vec3 middle,
+      Vec3 down,
+      Vec3 open,
+      double halfLength,
+      double halfWidth,
+      double depth,
+      double rise)
       implements Cut {
     /** The walls of the seat rise this far beyond its outline, in shares of its half sizes. */
     private static final double WALL = 1.15;
@@ -115,7 +134,13 @@ public sealed interface Cut {
 
     /** The same seat, its floor higher; never above the surface at its middle. */
     public Seat shallower(double byMm) {
-      return new Seat(middle, down, open, halfLength, halfWidth, Math.max(LEAST_MM, depth - byMm));
+      return new Seat(
+          middle, down, open, halfLength, halfWidth, Math.max(LEAST_MM, depth - byMm), rise);
+    }
+
+    /** The way along the floor from the ridge to its deepest place, unit vector. */
+    public Vec3 floor() {
+      return open.times(-halfLength).plus(down.times(rise)).unit();
     }
 
     @Override
@@ -126,7 +151,7 @@ public sealed interface Cut {
       double along = flat.dot(open);
       double side = flat.minus(open.times(along)).length();
       double r = Math.hypot(Math.min(0, along) / halfLength, side / halfWidth);
-      double floor = -depth * (1 - r * r);
+      double floor = -depth * (1 - r * r) + rise * Math.max(0, along) / halfLength;
       // Beyond the ridge the floor runs on; a neighbour or the other end of the tooth lies farther.
       return r >= WALL || along > 2 * halfLength || up <= floor || up > 2 * depth
           ? point

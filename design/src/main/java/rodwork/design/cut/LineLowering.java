@@ -26,15 +26,18 @@ public record LineLowering(ToothSide side, WallMaker.Made made, double enamelMm)
    */
   public static Optional<LineLowering> of(
       TriangleMesh mesh, Tooth tooth, Surface surface, AcrossThird third, Vec3 axis, double by) {
-    ToothSide side = ToothSide.third(mesh, tooth, surface, third, axis);
-    double half = tooth.size().mesiodistalMm() / 6;
-    return WallMaker.lowering(side, -half, half, by, ToothSide.HIGHEST_MM)
-        .map(
-            made ->
-                new LineLowering(
-                    side,
-                    made,
-                    PreparedCast.enamel(
-                        mesh, new PreparedCast.Applied(tooth, made.wall()), made.greatestMm())));
+    return ToothSide.third(mesh, tooth, surface, third, axis)
+        .flatMap(
+            t ->
+                WallMaker.lowering(t.side(), t.from(), t.to(), by, ToothSide.HIGHEST_MM)
+                    .map(
+                        made ->
+                            new LineLowering(
+                                t.side(),
+                                made,
+                                PreparedCast.enamel(
+                                    mesh,
+                                    new PreparedCast.Applied(tooth, made.wall()),
+                                    made.greatestMm()))));
   }
 }

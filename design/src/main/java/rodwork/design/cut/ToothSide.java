@@ -2,6 +2,7 @@ package rodwork.design.cut;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.Surface;
@@ -27,6 +28,9 @@ public final class ToothSide {
   /** A line shorter than this is no side of a crown [mm]. */
   private static final double REST_MM = 1;
 
+  /** Of the places of a third so large a share lies on its ragged ends. */
+  private static final double RAGGED = 0.05;
+
   /** The way along a surface over which its direction is taken, to each side [mm]. */
   private static final double TANGENT_MM = 0.4;
 
@@ -40,18 +44,37 @@ public final class ToothSide {
     this.tree = PatchTree.of(mesh, tooth.copyOfTriangles());
   }
 
-  /** A third of a surface, square to it in its middle. */
-  public static ToothSide third(
+  /**
+   * A third of a surface, square to what the crown has of it there.
+   *
+   * @param side its directions
+   * @param from across where it begins [mm]
+   * @param to across where it ends [mm]
+   */
+  public record OfThird(ToothSide side, double from, double to) {}
+
+  /** A third of a surface; empty where the crown has nothing of it. */
+  public static Optional<OfThird> third(
       TriangleMesh mesh, Tooth tooth, Surface surface, AcrossThird third, Vec3 axis) {
-    ToothSide whole = new ToothSide(mesh, tooth, tooth.axes().outOf(surface), axis);
-    double shift =
-        switch (third) {
-          case MESIAL -> 1;
-          case MIDDLE -> 0;
-          case DISTAL -> -1;
-        };
-    double way = shift * tooth.size().mesiodistalMm() / 3;
-    return whole.squareAt(way * Math.signum(tooth.axes().mesial().dot(whole.frame.across())));
+    List<Vec3> places = new ArrayList<>();
+    Vec3 out = Vec3.ZERO;
+    for (int t : tooth.trianglesOf(surface)) {
+      Vec3 p = mesh.pointOn(t, 1 / 3.0, 1 / 3.0);
+      if (tooth.place(p).across() == third) {
+        places.add(p);
+        out = out.plus(mesh.doubleAreaNormal(t).across(axis));
+      }
+    }
+    if (places.isEmpty() || out.length() == 0) {
+      return Optional.empty();
+    }
+    ToothSide side = new ToothSide(mesh, tooth, out, axis);
+    double[] across = places.stream().mapToDouble(p -> side.frame.local(p).x()).sorted().toArray();
+    return Optional.of(new OfThird(side, share(across, RAGGED), share(across, 1 - RAGGED)));
+  }
+
+  private static double share(double[] sorted, double share) {
+    return sorted[(int) Math.round(share * (sorted.length - 1))];
   }
 
   private ToothSide(CutFrame frame, TriangleMesh mesh, PatchTree tree) {

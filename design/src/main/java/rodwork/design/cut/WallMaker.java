@@ -3,6 +3,7 @@ package rodwork.design.cut;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import rodwork.geometry.Vec3;
 
 /** Lays upright walls against a side of a tooth. */
@@ -30,7 +31,8 @@ public final class WallMaker {
    *
    * @param wall the cut
    * @param heightMm mean height from the foot to where the window begins
-   * @param stepMm how far the tooth stands out at the foot: the ledge that is left
+   * @param stepMm how far the tooth stands out where the wall has run out below its foot: the ledge
+   *     that is left
    * @param greatestMm farthest in, along the upright lines
    * @param middle of it on the surface, scan frame [mm]
    */
@@ -85,8 +87,7 @@ public final class WallMaker {
       if (top - foot >= LEAST_MM && Double.isFinite(least)) {
         lines.add(new double[] {upright.ridge.across, least, foot, most - least});
         sum += top - foot;
-        double at = line.at(foot);
-        step = Math.max(step, Double.isNaN(at) ? 0 : at - least);
+        step = Math.max(step, Cut.Wall.ledge(line, foot, least));
       }
     }
     return made(side, lines, sum, step);
@@ -102,22 +103,15 @@ public final class WallMaker {
    */
   public static Optional<Made> lowering(
       ToothSide side, double from, double to, double by, double upTo) {
-    List<double[]> lines = new ArrayList<>();
-    double sum = 0;
-    for (int i = 0; i < LINES; i++) {
-      double s = from + (to - from) * i / (LINES - 1);
-      ToothSide.Line line = side.line(s, upTo);
-      if (line.isEmpty()) {
-        continue;
-      }
-      double foot = line.height().get(line.widest()) - by;
-      double wall = line.at(foot);
-      if (!Double.isNaN(wall)) {
-        lines.add(new double[] {s, wall, foot, line.out().get(line.widest()) - wall});
-        sum += by;
-      }
-    }
-    return made(side, lines, sum, 0);
+    return following(
+        side,
+        from,
+        to,
+        upTo,
+        line -> {
+          double foot = line.height().get(line.widest()) - by;
+          return new Foot(foot, line.at(foot));
+        });
   }
 
   /**
@@ -127,6 +121,26 @@ public final class WallMaker {
    */
   public static Optional<Made> reducing(
       ToothSide side, double from, double to, double by, double upTo) {
+    return following(
+        side,
+        from,
+        to,
+        upTo,
+        line -> {
+          double wall = line.out().get(line.widest()) - by;
+          int foot = line.widest();
+          while (foot > 0 && line.out().get(foot) > wall) {
+            foot--;
+          }
+          return new Foot(line.height().get(foot), wall);
+        });
+  }
+
+  /** Where an upright line of a wall ends below, and how far out it stands; NaN: nowhere. */
+  private record Foot(double height, double out) {}
+
+  private static Optional<Made> following(
+      ToothSide side, double from, double to, double upTo, Function<ToothSide.Line, Foot> wall) {
     List<double[]> lines = new ArrayList<>();
     double sum = 0;
     for (int i = 0; i < LINES; i++) {
@@ -135,14 +149,12 @@ public final class WallMaker {
       if (line.isEmpty()) {
         continue;
       }
-      int widest = line.widest();
-      double wall = line.out().get(widest) - by;
-      int foot = widest;
-      while (foot > 0 && line.out().get(foot) > wall) {
-        foot--;
+      Foot foot = wall.apply(line);
+      if (!Double.isNaN(foot.out)) {
+        int widest = line.widest();
+        lines.add(new double[] {s, foot.out, foot.height, line.out().get(widest) - foot.out});
+        sum += line.height().get(widest) - foot.height;
       }
-      lines.add(new double[] {s, wall, line.height().get(foot), by});
-      sum += line.height().get(widest) - line.height().get(foot);
     }
     return made(side, lines, sum, 0);
   }

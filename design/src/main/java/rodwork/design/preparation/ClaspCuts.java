@@ -14,6 +14,8 @@ import rodwork.design.clasp.Judgement;
 import rodwork.design.cut.Cut;
 import rodwork.design.cut.CutFrame;
 import rodwork.design.cut.LineLowering;
+import rodwork.design.cut.PlaneCut;
+import rodwork.design.cut.PlaneFit;
 import rodwork.design.cut.PreparedCast.Applied;
 import rodwork.design.cut.ToothSide;
 import rodwork.design.cut.WallMaker;
@@ -37,12 +39,15 @@ final class ClaspCuts {
   void clasp(Part.Clasp clasp, Abutment abutment) {
     Family family = clasp.judgement().family();
     Tooth tooth = abutment.tooth();
-    for (Judgement.Preparation wanted : clasp.judgement().preparations()) {
-      Optional<Fact> fact =
-          family.clauses().stream()
-              .filter(c -> c.id().equals(wanted.clause()))
-              .map(c -> c.wants().fact())
-              .findFirst();
+    List<Judgement.Preparation> preparations = clasp.judgement().preparations();
+    boolean braced = false;
+    for (Judgement.Preparation wanted : preparations) {
+      if (fact(family, wanted).filter(f -> f == Fact.RECIPROCAL_HEIGHT).isPresent()) {
+        braced = brace(abutment, wanted.amountMm());
+      }
+    }
+    for (Judgement.Preparation wanted : preparations) {
+      Optional<Fact> fact = fact(family, wanted);
       if (fact.isEmpty()) {
         deepen(clasp, abutment);
         continue;
@@ -52,11 +57,13 @@ final class ClaspCuts {
         case ROOM_ABOVE_ORIGIN -> lower(tooth, family.surface(), origin, wanted.amountMm());
         case ROOM_ABOVE_MIDDLE ->
             lower(tooth, family.surface(), AcrossThird.MIDDLE, wanted.amountMm());
-        case RECIPROCAL_UNDERCUT, FACIAL_ARM_UNDERCUT ->
-            reduce(
-                tooth,
-                family.surface() == Surface.LINGUAL ? Surface.FACIAL : Surface.LINGUAL,
-                wanted.amountMm());
+        case RECIPROCAL_HEIGHT -> {} // cut before the others
+        case RECIPROCAL_UNDERCUT -> {
+          if (!braced) {
+            reduce(tooth, Surface.LINGUAL, wanted.amountMm());
+          }
+        }
+        case FACIAL_ARM_UNDERCUT -> reduce(tooth, Surface.FACIAL, wanted.amountMm());
         case PLANE_HEIGHT, PLANE_ENAMEL -> {} // the plate asks for it
         case OCCLUSAL_ROOM -> embrasure(tooth, clasp.side(), wanted);
         default ->
@@ -66,8 +73,51 @@ final class ClaspCuts {
     }
   }
 
-  private ToothSide third(Tooth tooth, Surface surface, AcrossThird third) {
-    return ToothSide.third(book.arch.mesh(), tooth, surface, third, book.plan.axis());
+  private static Optional<Fact> fact(Family family, Judgement.Preparation wanted) {
+    return family.clauses().stream()
+        .filter(c -> c.id().equals(wanted.clause()))
+        .map(c -> c.wants().fact())
+        .findFirst();
+  }
+
+  /**
+   * A plane for the arm that braces, from where it lies as far up as the tip travels. It takes the
+   * undercut there too.
+   *
+   * @return whether it was cut
+   */
+  private boolean brace(Abutment abutment, double travelMm) {
+    Tooth tooth = abutment.tooth();
+    Optional<PlaneCut> cut =
+        abutment.planes().stream()
+            .filter(p -> p.face() == Surface.LINGUAL)
+            .flatMap(p -> p.couldBe().stream())
+            .findFirst()
+            .flatMap(
+                p ->
+                    PlaneFit.of(book.arch.mesh(), tooth, p.site(), book.plan.axis())
+                        .forArm(travelMm));
+    if (cut.isEmpty() || cut.get().enamelMm() < StepBook.LEAST_CUT_MM) {
+      return false;
+    }
+    WallMaker.Made made = cut.get().made();
+    book.step(
+        Kind.GUIDING_PLANE,
+        tooth,
+        Surface.LINGUAL,
+        String.format(
+            Locale.ROOT,
+            "plane on the lingual surface for the reciprocal arm, %.1f mm high from where the arm"
+                + " lies: it stays in touch while the tip bends",
+            travelMm),
+        made.middle(),
+        made.heightMm(),
+        new Applied(tooth, made.wall()),
+        cut.get().enamelMm(),
+        cut.get().frame(),
+        List.of(),
+        List.of());
+    return true;
   }
 
   private void lower(Tooth tooth, Surface surface, AcrossThird third, double by) {
@@ -87,25 +137,28 @@ final class ClaspCuts {
     if (by < StepBook.LEAST_CUT_MM) {
       return;
     }
-    ToothSide side = third(tooth, surface, AcrossThird.MIDDLE);
-    double half = tooth.size().mesiodistalMm() / 3;
     String what =
         String.format(
             Locale.ROOT,
             "take back the %s bulge for the reciprocal arm: %.2f mm of undercut",
             StepBook.word(surface),
             by);
-    WallMaker.reducing(side, -half, half, by, ToothSide.HIGHEST_MM)
-        .ifPresentOrElse(
-            made ->
-                wall(
-                    tooth,
-                    surface,
-                    side,
-                    made,
-                    book.enamel(new Applied(tooth, made.wall()), made.greatestMm()),
-                    what),
-            () -> endsBefore(tooth, what));
+    ToothSide side =
+        ToothSide.third(book.arch.mesh(), tooth, surface, AcrossThird.MIDDLE, book.plan.axis())
+            .map(ToothSide.OfThird::side)
+            .orElse(null);
+    Optional<WallMaker.Made> made = Optional.empty();
+    if (side != null) {
+      // The arm lies along all of the surface, not along its middle third alone.
+      double half = tooth.size().mesiodistalMm() / 3;
+      made = WallMaker.reducing(side, -half, half, by, ToothSide.HIGHEST_MM);
+    }
+    if (side == null || made.isEmpty()) {
+      endsBefore(tooth, what);
+      return;
+    }
+    double enamel = book.enamel(new Applied(tooth, made.get().wall()), made.get().greatestMm());
+    wall(tooth, surface, side, made.get(), enamel, what);
   }
 
   private void endsBefore(Tooth tooth, String what) {

@@ -41,6 +41,9 @@ import rodwork.survey.plane.PlaneRules;
 public final class Preparer {
   private static final int SEAT_ROUNDS = 4;
 
+  /** An occlusal seat is this much longer than its rest, so that it runs out over the ridge. */
+  private static final double SEAT_LONGER = 1.1;
+
   private static final String NO_CLASP = "no kind of clasp serves";
 
   private final StepBook book;
@@ -182,9 +185,11 @@ public final class Preparer {
             ? tooth.axes().facial().minus(axis).unit()
             : axis.times(-1);
     Vec3 open = occlusal ? tooth.axes().outOf(rest.side()).across(down).unit() : Vec3.ZERO;
-    double halfLength = occlusal ? 0.55 * rest.lengthMm() : rest.widthMm() / 2;
+    double halfLength = occlusal ? SEAT_LONGER * rest.lengthMm() / 2 : rest.widthMm() / 2;
     double halfWidth = (occlusal ? rest.widthMm() : rest.lengthMm()) / 2;
-    Cut.Seat seat = new Cut.Seat(rest.middle(), down, open, halfLength, halfWidth, rest.depthMm());
+    double rise = occlusal ? book.rules.own().seatRise().value() : 0;
+    Cut.Seat seat =
+        new Cut.Seat(rest.middle(), down, open, halfLength, halfWidth, rest.depthMm(), rise);
     // Ridge and cusps stand higher than the middle: no place of the seat shall be deeper than
     // wanted.
     for (int i = 0; i < SEAT_ROUNDS; i++) {
@@ -201,7 +206,8 @@ public final class Preparer {
         occlusal
             ? enamel
             : rest.kind() == RestKind.CINGULUM ? own.cingulumDepth() : own.incisalDepth();
-    Finding finding =
+    List<Finding> findings = new ArrayList<>();
+    findings.add(
         Finding.of(
             rule.id(),
             "depth of the seat",
@@ -211,11 +217,14 @@ public final class Preparer {
                 ? new Limit.Most(rule.value(), rule.unit())
                 : new Limit.Least(rule.value(), rule.unit()),
             rule.source(),
-            rule.standing());
+            rule.standing()));
+    if (occlusal) {
+      findings.add(floor(rest, tooth, seat));
+    }
     List<String> cautions =
         !occlusal
             ? List.of("how thick the enamel is there is not known: stay in it")
-            : finding.verdict() == Verdict.NOT_MET
+            : findings.getFirst().verdict() == Verdict.NOT_MET
                 ? List.of(
                     String.format(Locale.ROOT, "over %.2f mm: dentine may be near", enamel.value()))
                 : List.of();
@@ -235,8 +244,22 @@ public final class Preparer {
         applied,
         0,
         frame,
-        List.of(finding),
+        findings,
         cautions);
+  }
+
+  /** Under a right angle, load drives the rest towards the middle of its tooth. */
+  private Finding floor(Part.Rest rest, Tooth tooth, Cut.Seat seat) {
+    Threshold most = book.rules.own().seatAngle();
+    double cosine = -seat.floor().dot(book.plan.axis());
+    return Finding.of(
+        most.id(),
+        "angle of the seat's floor to the minor connector",
+        StepBook.at(tooth, rest.kind().words(), rest.middle()),
+        Reading.degrees(Math.toDegrees(Math.acos(Math.clamp(cosine, -1, 1))), 0),
+        new Limit.Most(most.value(), most.unit()),
+        most.source(),
+        most.standing());
   }
 
   private void withoutClasp(List<Abutment> abutments) {

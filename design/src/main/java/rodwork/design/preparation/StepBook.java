@@ -51,7 +51,7 @@ final class StepBook {
   }
 
   Threshold enamelMost(ToothNumber tooth) {
-    return tooth.isAnterior() ? rules.own().enamelFront() : rules.own().enamelBack();
+    return rules.own().cuts().enamel(tooth);
   }
 
   List<String> unserved(ToothNumber tooth) {

@@ -45,7 +45,7 @@ class CutContoursTest {
   @Test
   void aSeatHasContoursDownToItsFloorAndNoneBelow() {
     Vec3 top = new Vec3(0, 0, BallTooth.RISE + BallTooth.RADIUS);
-    Cut.Seat seat = new Cut.Seat(top, Vec3.Z.times(-1), Vec3.ZERO, 1.25, 1.25, 1.2);
+    Cut.Seat seat = new Cut.Seat(top, Vec3.Z.times(-1), Vec3.ZERO, 1.25, 1.25, 1.2, 0);
     List<CutContours.Contour> contours =
         CutContours.of(ARCH.mesh(), new PreparedCast.Applied(TOOTH, seat));
     assertThat(contours)

@@ -11,11 +11,15 @@ import org.junit.jupiter.api.Test;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.Jaw;
 import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.tooth.AcrossThird;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.design.abutment.GuidingPlane;
 import rodwork.design.cut.Cut;
 import rodwork.design.cut.CutFrame;
+import rodwork.design.cut.LineLowering;
+import rodwork.design.cut.PlaneFit;
+import rodwork.design.cut.PlaneLimits;
 import rodwork.design.cut.PreparedCast;
 import rodwork.design.cut.ToothSide;
 import rodwork.design.cut.WallMaker;
@@ -211,7 +215,7 @@ class PreparerTest {
     Vec3 top = new Vec3(0, 0, BallTooth.RISE + R);
     PreparedCast.Applied seat =
         new PreparedCast.Applied(
-            TOOTH, new Cut.Seat(top, Vec3.Z.times(-1), Vec3.ZERO, 1.25, 1.25, 1.5));
+            TOOTH, new Cut.Seat(top, Vec3.Z.times(-1), Vec3.ZERO, 1.25, 1.25, 1.5, 0));
     assertThat(PreparedCast.taken(ARCH.mesh(), seat).greatestMm()).isCloseTo(1.5, within(1e-9));
     TriangleMesh after = PreparedCast.mesh(ARCH.mesh(), List.of(seat));
     for (int v = 0; v < after.vertexCount(); v++) {
@@ -220,6 +224,66 @@ class PreparerTest {
         assertThat(after.vertex(v)).isEqualTo(p);
       }
     }
+  }
+
+  /**
+   * A third ends where its surface does, not round the corner of the tooth: on a ball a line
+   * lowered in any third takes what it takes in the middle.
+   */
+  @Test
+  void aLineLoweredBesideTheCornerTakesNoMoreThanInTheMiddle() {
+    for (AcrossThird third : AcrossThird.values()) {
+      LineLowering low =
+          LineLowering.of(ARCH.mesh(), TOOTH, Surface.FACIAL, third, Vec3.Z, 1).orElseThrow();
+      ToothSide.OfThird of =
+          ToothSide.third(ARCH.mesh(), TOOTH, Surface.FACIAL, third, Vec3.Z).orElseThrow();
+      double centre = of.side().frame.local(Vec3.ZERO).x();
+      double most = Math.max(Math.abs(of.from() - centre), Math.abs(of.to() - centre));
+      double equator = Math.sqrt(R * R - most * most);
+      assertThat(low.made().greatestMm())
+          .as("%s", third)
+          .isBetween(
+              R - Math.sqrt(R * R - 1) - 0.02, equator - Math.sqrt(equator * equator - 1) + 0.02);
+      assertThat(most).as("%s is no wider than a third", third).isLessThan(R * 0.45);
+    }
+  }
+
+  /** Handbook 4.6 and 4.7: deepest in the middle, higher at the ridge, less than a right angle. */
+  @Test
+  void theFloorOfASeatRisesToTheRidge() {
+    Vec3 top = new Vec3(0, 0, BallTooth.RISE + R);
+    Cut.Seat seat = new Cut.Seat(top, Vec3.Z.times(-1), Vec3.X, 1.5, 1.25, 1.5, 0.5);
+    assertThat(seat.after(top).z()).isCloseTo(top.z() - 1.5, within(1e-12));
+    for (double along : new double[] {0.3, 0.75, 1.5}) {
+      Vec3 on = top.plus(new Vec3(along, 0, 0));
+      assertThat(seat.after(on).z()).isCloseTo(top.z() - 1.5 + 0.5 * along / 1.5, within(1e-12));
+    }
+    double enclosed = Math.toDegrees(Math.acos(-seat.floor().dot(Vec3.Z)));
+    assertThat(enclosed).isCloseTo(90 - Math.toDegrees(Math.atan2(0.5, 1.5)), within(1e-9));
+  }
+
+  /** A plane over the equator ends where the tooth still widens: it runs out, without a ledge. */
+  @Test
+  void aPlaneLeavesNoLedgeAtItsFoot() {
+    ToothSide side = side(Surface.MESIAL);
+    WallMaker.Made made =
+        WallMaker.below(side, WallMaker.uprights(side, ridges(side, 2.5)), 0.5, 1).orElseThrow();
+    double foot = equator(side) + 1;
+    double middle = side.frame.local(Vec3.ZERO).x();
+    double wall = Math.sqrt(R * R - 4);
+    assertThat(Math.sqrt(R * R - 1) - wall).as("a ledge of this was left").isGreaterThan(0.25);
+    assertThat(made.stepMm()).isZero();
+    Arch cut = PreparedCast.of(ARCH, List.of(new PreparedCast.Applied(TOOTH, made.wall())));
+    int seen = 0;
+    for (int v = 0; v < cut.mesh().vertexCount(); v++) {
+      Vec3 q = side.frame.local(cut.mesh().vertex(v));
+      if (Math.abs(q.x() - middle) < 0.2 && q.y() > 0 && q.z() < foot && q.z() > foot - 1) {
+        double centre = side.frame.local(new Vec3(0, 0, BallTooth.RISE)).y();
+        assertThat(q.y() - centre).isLessThan(wall + foot - q.z() + 0.02);
+        seen++;
+      }
+    }
+    assertThat(seen).isGreaterThan(3);
   }
 
   /** Whatever the limit, no plane or line takes more than it; what cannot be had is told. */
@@ -234,7 +298,7 @@ class PreparerTest {
               ARCH,
               DENTITION,
               List.of(),
-              plan(3),
+              plan(3, limits(most)),
               new Preparer.Rules(
                   rules,
                   PlaneRules.SHIPPED,
@@ -272,22 +336,29 @@ class PreparerTest {
 
   private static PreparationRules rules(double most) {
     return new PreparationRules(
-        Threshold.own("enamel-most-front", most, "mm", "test"),
-        Threshold.own("enamel-most-back", most, "mm", "test"),
+        limits(most),
         Threshold.own("enamel-warn", 0.2, "mm", "test"),
-        Threshold.own("prepared-plane-least-bounded", 2, "mm", "test"),
-        Threshold.own("prepared-plane-least-free-end", 2, "mm", "test"),
         Threshold.own("dimple-length", 4, "mm", "test"),
         Threshold.own("dimple-height", 2, "mm", "test"),
         Threshold.own("seat-enamel", 0.93, "mm", "test"),
         Threshold.own("cingulum-rest-depth", 1, "mm", "test"),
         Threshold.own("incisal-rest-depth", 1.5, "mm", "test"),
-        Threshold.own("plane-start-lower-most", 1.5, "mm", "test"),
+        Threshold.own("rest-floor-rise", 0.5, "mm", "test"),
+        Threshold.own("rest-floor-angle-most", 90, "degrees", "test"),
         Threshold.own("surveyed-crown-from", 2, "1", "test"));
   }
 
+  private static PlaneLimits limits(double most) {
+    return new PlaneLimits(
+        Threshold.own("enamel-most-front", most, "mm", "test"),
+        Threshold.own("enamel-most-back", most, "mm", "test"),
+        Threshold.own("prepared-plane-least-bounded", 2, "mm", "test"),
+        Threshold.own("prepared-plane-least-free-end", 2, "mm", "test"),
+        Threshold.own("plane-start-lower-most", 1.5, "mm", "test"));
+  }
+
   /** One plate to mesial, with a ridge 1.5 mm over the equator, and a rest on the top. */
-  private static Plan plan(double wantedMm) {
+  private static Plan plan(double wantedMm, PlaneLimits limits) {
     Threshold wanted = Threshold.own("plane-height-bounded", wantedMm, "mm", "test");
     Vec3 out = TOOTH.axes().mesial().across(Vec3.Z).unit();
     Vec3 across = Vec3.Z.cross(out);
@@ -301,9 +372,23 @@ class PreparerTest {
       sections.add(new PlaneSection(line, 0));
     }
     PlaneSite site = new PlaneSite(44, Surface.MESIAL, out, wanted, 2, sections);
+    PlaneFit fit = PlaneFit.of(ARCH.mesh(), TOOTH, site, Vec3.Z);
+    double first = PlaneRules.SHIPPED.belowRidge().value();
     GuidingPlane plane =
         new GuidingPlane(
-            Surface.MESIAL, wanted, Optional.empty(), site.read(Vec3.Z, PlaneRules.SHIPPED));
+            Surface.MESIAL,
+            wanted,
+            Optional.empty(),
+            site.read(Vec3.Z, PlaneRules.SHIPPED),
+            fit.at(first, wantedMm),
+            fit.within(
+                first,
+                first + limits.startLower().value(),
+                wantedMm,
+                limits.leastBounded().value(),
+                limits.enamelBack().value()),
+            limits.leastBounded(),
+            limits.enamelBack());
     Vec3 top = new Vec3(0, 0, BallTooth.RISE + R);
     Line line = Line.open(List.of(top, top.plus(out)));
     return new Plan(
