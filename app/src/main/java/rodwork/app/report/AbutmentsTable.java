@@ -295,8 +295,7 @@ public final class AbutmentsTable {
               + words(
                   j.steps().stream()
                       .filter(s -> !s.finding().verdict().decided())
-                      .filter(s -> !(s.otherwise() instanceof Clause.Consequence.Warns))
-                      .filter(s -> !(s.otherwise() instanceof Clause.Consequence.Shows))
+                      .filter(s -> s.otherwise().decides())
                       .map(s -> held(s.finding()))
                       .toList());
       case DOES_NOT_SERVE -> name + ": " + reason(j);

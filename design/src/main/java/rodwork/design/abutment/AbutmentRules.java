@@ -40,7 +40,8 @@ public record AbutmentRules(
    * @param crownToRootMost greatest crown-to-root ratio of a root that is not short
    * @param aheadFrom distance in front of the axis of rotation from which a tooth counts as ahead
    * @param restClearance room to the opposing tooth that a rest wants at its seat
-   * @param restDepth how deep its seat is cut
+   * @param restDepth how deep the seat of an occlusal rest is cut
+   * @param cingulumDepth how deep that of a cingulum rest is
    */
   public record Limits(
       Threshold clearOfMargin,
@@ -53,7 +54,8 @@ public record AbutmentRules(
       Threshold crownToRootMost,
       Threshold aheadFrom,
       Threshold restClearance,
-      Threshold restDepth) {
+      Threshold restDepth,
+      Threshold cingulumDepth) {
 
     /** The values of a rulebook. */
     public static Limits from(Thresholds book) {
@@ -68,7 +70,8 @@ public record AbutmentRules(
           book.get("crown-to-root-most", "1"),
           book.get("ahead-of-axis-from", "mm"),
           book.get("rest-clearance-least", "mm"),
-          book.get("rest-depth", "mm"));
+          book.get("rest-depth", "mm"),
+          book.get("cingulum-rest-depth", "mm"));
     }
 
     /** All of them, for listing. */
@@ -82,7 +85,8 @@ public record AbutmentRules(
           crownToRootMost,
           aheadFrom,
           restClearance,
-          restDepth);
+          restDepth,
+          cingulumDepth);
     }
   }
 }

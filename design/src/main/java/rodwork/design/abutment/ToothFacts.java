@@ -194,7 +194,8 @@ final class ToothFacts {
     Reading room = opposing.over(entry, BitingPlaces.fossa(tooth, side));
     if (room instanceof Reading.Measured over) {
       Threshold wanted = limits.restClearance();
-      Reading seated = Reading.mm(over.value() + limits.restDepth().value(), over.uncertainty());
+      Threshold depth = tooth.number().isAnterior() ? limits.cingulumDepth() : limits.restDepth();
+      Reading seated = Reading.mm(over.value() + depth.value(), over.uncertainty());
       Verdict verdict = new Limit.Least(wanted.value(), wanted.unit()).judge(seated);
       if (verdict == Verdict.NOT_MET) {
         return Reading.yes(false);

@@ -30,6 +30,15 @@ public record Clause(
 
   /** What follows where a requirement is not met. */
   public sealed interface Consequence {
+    /** Whether it can keep a family from serving; else it warns or is shown at most. */
+    default boolean decides() {
+      return switch (this) {
+        case Warns _, Shows _ -> false;
+        case Prepares prepares -> !prepares.orWarns;
+        case RulesOut _, Changes _ -> true;
+      };
+    }
+
     /** The family does not serve. */
     record RulesOut() implements Consequence {}
 

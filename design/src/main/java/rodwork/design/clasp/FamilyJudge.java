@@ -180,7 +180,7 @@ final class FamilyJudge {
     }
     // Without a mark the retentive undercut has failed or is open already; its tip has no readings,
     // and an arm to it no forces: they are judged when it is made.
-    if ((fact.ofTip() || ofForces(fact)) && !tip.stands()) {
+    if ((ofTip(clause.wants()) || ofForces(fact)) && !tip.stands()) {
       openUntilMade(clause, fact);
       return;
     }
@@ -232,7 +232,7 @@ final class FamilyJudge {
   }
 
   private void openUntilMade(Clause clause, Fact fact) {
-    if (out || clause.wants() instanceof Condition.AtLeastFact) {
+    if (out) {
       return;
     }
     Reading open = new Reading.NotKnown("judged again when the undercut for the tip is made");
@@ -249,6 +249,12 @@ final class FamilyJudge {
                 Verdict.NOT_KNOWN),
             new Clause.Consequence.Shows(),
             clause.because()));
+  }
+
+  /** Whether it asks for the tip, on either side of what it compares. */
+  private static boolean ofTip(Condition wants) {
+    return wants.fact().ofTip()
+        || (wants instanceof Condition.AtLeastFact both && both.other().ofTip());
   }
 
   private static boolean ofForces(Fact fact) {

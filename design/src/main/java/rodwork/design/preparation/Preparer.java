@@ -6,10 +6,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.chart.ToothEntry;
 import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
+import rodwork.anatomy.space.Space;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.design.abutment.Abutment;
@@ -153,7 +155,13 @@ public final class Preparer {
         Optional.empty());
   }
 
-  private static List<String> general(List<Step> steps) {
+  private boolean besideFreeEnd(ToothNumber tooth) {
+    return Stream.of(Surface.MESIAL, Surface.DISTAL)
+        .flatMap(side -> book.dentition.spaceBeside(tooth, side).stream())
+        .anyMatch(Space::freeEnd);
+  }
+
+  private List<String> general(List<Step> steps) {
     if (steps.isEmpty()) {
       return List.of();
     }
@@ -168,6 +176,11 @@ public final class Preparer {
       general.add(
           "Seats: the floor inclined to the middle of the tooth, under 90° to the minor connector;"
               + " stop where dentine shows, and restore the seat where it is reached.");
+    }
+    if (steps.stream().anyMatch(s -> s.kind() == Kind.REST_SEAT && besideFreeEnd(s.tooth()))) {
+      general.add(
+          "Seats next to a free end: shallow and rounded like a saucer, so that the rest can turn as"
+              + " the base sinks (teaching text: Brainscape deck 20788809).");
     }
     general.add("After the last cut: polish every cut surface and apply fluoride.");
     general.add(
