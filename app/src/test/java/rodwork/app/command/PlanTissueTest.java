@@ -85,6 +85,9 @@ class PlanTissueTest {
     double kept = Rulebook.shipped().plan().bases().keptShare().value();
     double strap = Rulebook.shipped().plan().upper().posteriorStrap().value();
     assertThat(connector.get("leastWidthMm").asDouble()).isGreaterThanOrEqualTo(kept * strap);
+    // The straps of a frame are made longer until they are as wide as wanted; of a U nothing is.
+    assertThat(verdict(plan, "posterior-strap-width-least").orElse(""))
+        .isIn(kind.equals("u-shaped") ? List.of("") : List.of("met", "too close to call"));
     // The ellipse is as wide as told, over a vault a little more: its 64 corners pair up.
     double told = Double.parseDouble(torus.substring(torus.lastIndexOf('=') + 1));
     assertThat(edge.get(0).distance(edge.get(32))).isBetween(told - 0.01, 1.3 * told);

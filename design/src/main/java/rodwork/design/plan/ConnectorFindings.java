@@ -95,9 +95,17 @@ final class ConnectorFindings {
         }
         least(
             rules.upper().anteriorStrap(),
-            "least width of the frame",
+            "least width of the " + connector.kind().words(),
             whole,
             Reading.mm(connector.leastWidthMm(), 2 * PlanFindings.BORDER_MM));
+        Straps.of(draft.ground, connector)
+            .ifPresent(
+                straps ->
+                    least(
+                        rules.upper().posteriorStrap(),
+                        "least width of the strap behind the opening",
+                        whole,
+                        Reading.mm(straps.behindMm(), 2 * PlanFindings.BORDER_MM)));
         connector
             .opening()
             .ifPresent(
