@@ -84,4 +84,18 @@ test("the room to the opposing teeth is shown on the cast and read by the rod; t
   await expect.poll(async () => dot(before, (await api<CastInfo>(`casts/${id}`)).frame!.z)).toBeLessThan(0.99999);
   await page.keyboard.press("Control+z");
   await expect.poll(async () => dot(before, (await api<CastInfo>(`casts/${id}`)).frame!.z)).toBeGreaterThan(0.9999);
+
+  // What is kept and cannot be laid is named, and can be taken away.
+  const lies = `**/api/casts/${id}/opposing`;
+  await page.route(lies, (route) => (route.request().method() === "GET" ? route.fulfill({ json: { opposing: null, kept: "antagonist.off" } }) : route.continue()));
+  await page.reload();
+  await surveyed(page, 0, 0);
+  await page.getByRole("tab", { name: "Arch" }).click();
+  const kept = page.getByTestId("opposing-kept");
+  await expect(kept).toContainText("antagonist.off is kept and could not be laid");
+  await kept.getByRole("button", { name: "take it away" }).click();
+  await expect(kept).toHaveCount(0);
+  await page.unroute(lies);
+  const left = await api<{ opposing: unknown; kept: string | null }>(`casts/${id}/opposing`);
+  expect(left).toEqual({ opposing: null, kept: null });
 });

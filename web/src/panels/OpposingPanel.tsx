@@ -17,9 +17,13 @@ export function OpposingPanel(): ReactElement | null {
   const notation = useBench((s) => s.notation);
   const show = useAction(action("view.room"));
   const [chosenBite, setBite] = useState<string | null>(null);
-  const bite = opposing ? opposing.biteId : chosenBite;
+  const kept = useBench((s) => s.opposingKept);
   if (!cast?.frame) return null;
   const others = casts.filter(({ id }) => id !== cast.id);
+  const laidBy = opposing ? opposing.biteId : chosenBite;
+  // A bite scan that was put away can lay nothing any more.
+  const bite = others.some(({ id }) => id === laidBy) ? laidBy : null;
+  const scanOpen = opposing === null || others.some(({ id }) => id === opposing.id);
   const room = opposing?.room.find((each) => each.tooth === tooth);
   return (
     <section aria-label="Opposing teeth" data-covered={opposing?.coveredShare}>
@@ -28,6 +32,7 @@ export function OpposingPanel(): ReactElement | null {
         scan{" "}
         <select aria-label="Opposing scan" value={opposing?.id ?? ""} disabled={laying} onChange={(event) => void bench.opposing.lay(event.target.value || null, bite)}>
           <option value="">{others.length > 0 ? "none: room not known" : "none: open the scan of the other jaw too"}</option>
+          {opposing && !scanOpen && <option value={opposing.id}>{opposing.file}, put away</option>}
           {others.map(({ id, name }) => (
             <option key={id} value={id}>
               {name}
@@ -35,7 +40,15 @@ export function OpposingPanel(): ReactElement | null {
           ))}
         </select>
       </label>
-      {others.length > 1 && (
+      {!opposing && kept && (
+        <p className="note" data-testid="opposing-kept">
+          {kept} is kept and could not be laid over this cast.{" "}
+          <button className="plain word" disabled={laying} onClick={() => void bench.opposing.lay(null, null)}>
+            take it away
+          </button>
+        </p>
+      )}
+      {(others.length > 1 || bite !== null) && scanOpen && (
         <label className="unitpick">
           laid by{" "}
           <select
@@ -48,7 +61,7 @@ export function OpposingPanel(): ReactElement | null {
               if (opposing) void bench.opposing.lay(opposing.id, chosen);
             }}
           >
-            <option value="">its own frame, that of this cast</option>
+            <option value="">{opposing?.biteId && bite === null ? "a bite scan that was put away" : "its own frame, that of this cast"}</option>
             {others
               .filter(({ id }) => id !== opposing?.id)
               .map(({ id, name }) => (

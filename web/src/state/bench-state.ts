@@ -78,6 +78,8 @@ export interface BenchState {
   /** Places clicked so far for the occlusal plane. */
   readonly planePoints: readonly ScanVec[];
   readonly opposing: OpposingInfo | null;
+  /** The file of an opposing scan that is kept and could not be laid; null: none. */
+  readonly opposingKept: string | null;
   /** Room over each vertex [mm], NaN where it is not known; null without an opposing scan. */
   readonly clearance: Float32Array | null;
   /** True while the opposing scan is laid over the cast. */
@@ -173,6 +175,7 @@ export const HOMES: { readonly [K in keyof BenchState]: Home } = {
   tripodDrag: "moment",
   planePoints: "moment",
   opposing: "server",
+  opposingKept: "server",
   clearance: "server",
   laying: "moment",
   shading: "moment",
@@ -236,6 +239,7 @@ export const EMPTY_BENCH: BenchState = {
   tripodDrag: null,
   planePoints: [],
   opposing: null,
+  opposingKept: null,
   clearance: null,
   laying: false,
   shading: "undercut",

@@ -16,7 +16,7 @@ import type { Teething } from "./teething";
 /** What belongs to one cast, with none on the table. */
 const EMPTY_TABLE: Pick<
   BenchState,
-  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "planePoints" | "opposing" | "clearance" | "shading" | "picking" | "beside" | "tripodDrag" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "planned" | "inTheWay" | "chosenPart" | "step" | "against" | "compared" | "caseOf" | "row" | "pointed"
+  "cast" | "mesh" | "thinned" | "survey" | "document" | "history" | "carried" | "selected" | "markReadings" | "profile" | "strip" | "asking" | "planePoints" | "opposing" | "opposingKept" | "clearance" | "shading" | "picking" | "beside" | "tripodDrag" | "teeth" | "labels" | "tooth" | "toothDepths" | "adding" | "toothHand" | "judged" | "planned" | "inTheWay" | "chosenPart" | "step" | "against" | "compared" | "caseOf" | "row" | "pointed"
 > = {
   cast: null,
   mesh: null,
@@ -35,6 +35,7 @@ const EMPTY_TABLE: Pick<
   tripodDrag: null,
   planePoints: [],
   opposing: null,
+  opposingKept: null,
   clearance: null,
   shading: "undercut",
   teeth: null,

@@ -1,5 +1,5 @@
 import type { Api } from "../wire/api";
-import type { CastInfo, PlaneOffer } from "../wire/types";
+import type { CastInfo, OpposingTold, PlaneOffer } from "../wire/types";
 import type { ScanVec } from "../values/vec";
 import type { BenchState } from "./bench-state";
 import { problemOf } from "./problem-of";
@@ -45,12 +45,12 @@ export class Opposing {
     }
   }
 
-  private async ask(id: string, what: () => Promise<BenchState["opposing"]>): Promise<boolean> {
+  private async ask(id: string, what: () => Promise<OpposingTold>): Promise<boolean> {
     try {
-      const opposing = await what();
+      const { opposing, kept } = await what();
       const clearance = opposing ? await this.api.clearance(id) : null;
       if (this.store.get().cast?.id !== id) return false;
-      this.store.set({ opposing, clearance, ...(clearance ? {} : { shading: "undercut" }) });
+      this.store.set({ opposing, opposingKept: kept ?? null, clearance, ...(clearance ? {} : { shading: "undercut" }) });
       return true;
     } catch (error) {
       if (this.store.get().cast?.id === id) this.store.set({ problem: problemOf(error) });

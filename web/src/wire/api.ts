@@ -9,7 +9,7 @@ import { type CastMesh, decodeMesh } from "./mesh";
 import type { InTheWaySaid, PathFound, PathMap, PathsCompared, SearchListener } from "./path";
 import type { ScanVec } from "../values/vec";
 import type { CarriedOver, Recovered, Tripod } from "./tripod";
-import type { CastInfo, CastList, Fdi, FrameChoice, OpposingInfo, PlaneOffer, Problem, TeethInfo, TeethSaid } from "./types";
+import type { CastInfo, CastList, Fdi, FrameChoice, OpposingTold, PlaneOffer, Problem, TeethInfo, TeethSaid } from "./types";
 
 /** An answer that was refused: what happened, and what to do. */
 export class Refused extends Error {
@@ -233,15 +233,14 @@ export class Api {
     return this.json("POST", `api/cases/${encodeURIComponent(code)}/open${jaw ? `?jaw=${jaw}` : ""}`);
   }
 
-  /** The opposing scan of a cast, as it was last laid; null: none. */
-  async opposing(id: string): Promise<OpposingInfo | null> {
-    return (await this.json<{ opposing: OpposingInfo | null }>("GET", `api/casts/${encodeURIComponent(id)}/opposing`)).opposing;
+  /** The opposing scan of a cast, as it was last laid. */
+  opposing(id: string): Promise<OpposingTold> {
+    return this.json("GET", `api/casts/${encodeURIComponent(id)}/opposing`);
   }
 
   /** Lays another open cast over a cast: in its frame, or as a scan of the bite shows them. */
-  async setOpposing(id: string, opposing: string | null, bite: string | null): Promise<OpposingInfo | null> {
-    const body = JSON.stringify({ opposing, bite });
-    return (await this.json<{ opposing: OpposingInfo | null }>("POST", `api/casts/${encodeURIComponent(id)}/opposing`, body)).opposing;
+  setOpposing(id: string, opposing: string | null, bite: string | null): Promise<OpposingTold> {
+    return this.json("POST", `api/casts/${encodeURIComponent(id)}/opposing`, JSON.stringify({ opposing, bite }));
   }
 
   /** The room over each vertex [mm], NaN where it is not known. */
@@ -287,7 +286,7 @@ export class Api {
 async function problemOf(answer: Response): Promise<Problem> {
   try {
     const said = (await answer.json()) as Partial<Problem>;
-    if (said.code && said.message) return { code: said.code, message: said.message, advice: said.advice ?? "" };
+    if (said.code && said.message) return { advice: "", ...said, code: said.code, message: said.message };
   } catch {
     // Not a problem in our own form: told below.
   }

@@ -10,6 +10,8 @@ export interface Problem {
   readonly code: string;
   readonly message: string;
   readonly advice: string;
+  /** The message with its teeth apart; missing where the bench itself has it to say. */
+  readonly pieces?: Pieces;
 }
 
 export interface ArchFrame {
@@ -142,6 +144,12 @@ export interface OpposingInfo {
   readonly coveredShare: number;
   readonly bite: { readonly onCastRmsMm: Mm; readonly onOpposingRmsMm: Mm } | null;
   readonly room: readonly { readonly tooth: Fdi; readonly leastMm: Mm | null; readonly mesialMm: Mm | null; readonly middleMm: Mm | null; readonly distalMm: Mm | null }[];
+}
+
+/** What lies over a cast; where nothing does, the file that its case keeps all the same, which could not be laid. */
+export interface OpposingTold {
+  readonly opposing: OpposingInfo | null;
+  readonly kept?: string | null;
 }
 
 /** The occlusal plane over the teeth, against the reference orientation of now. */

@@ -11,6 +11,7 @@ import rodwork.anatomy.Jaw;
 import rodwork.anatomy.space.SpaceRules;
 import rodwork.casework.rulebook.Rulebook;
 import rodwork.geometry.Refusal;
+import rodwork.geometry.Vec3;
 import rodwork.geometry.intake.Cast;
 import rodwork.geometry.mesh.MeshTopology;
 import rodwork.geometry.mesh.TriangleMesh;
@@ -38,6 +39,8 @@ public record OpenedCast(
     @Nullable Refusal frameProblem,
     Surveyor surveyor,
     SpaceRules spaces) {
+  /** Directions that were written down and read again are off by less: a hundredth of a degree. */
+  private static final double SAME_DIRECTION = 2e-4;
 
   static OpenedCast of(String name, Cast cast, Jaw jaw, FrameHints hints) {
     AnatomicSurface surface = AnatomicSurface.of(cast.topology());
@@ -151,6 +154,31 @@ public record OpenedCast(
             : Surveyor.of(
                 cast.topology(), surface, found == null ? null : found.frame(), book.survey()),
         book.spaces());
+  }
+
+  /**
+   * Whether a scan was understood like another opening of the same file: in the same unit of
+   * length, as the same jaw, with the same arch frame.
+   */
+  public boolean readAs(OpenedCast other) {
+    FrameFinding mine = finding;
+    FrameFinding its = other.finding;
+    if (jaw != other.jaw || mesh().vertexCount() != other.mesh().vertexCount()) {
+      return false;
+    }
+    for (int v = 0; v < mesh().vertexCount(); v++) {
+      if (mesh().x(v) != other.mesh().x(v)) {
+        return false;
+      }
+    }
+    if (mine == null || its == null) {
+      return mine == null && its == null;
+    }
+    return alike(mine.frame().z(), its.frame().z()) && alike(mine.frame().y(), its.frame().y());
+  }
+
+  private static boolean alike(Vec3 a, Vec3 b) {
+    return a.distance(b) < SAME_DIRECTION;
   }
 
   public TriangleMesh mesh() {

@@ -82,6 +82,8 @@ final class OpposingRoutes {
     ObjectNode json = Json.object();
     if (laid == null) {
       json.putNull("opposing");
+      CaseOpposing kept = shelf.opposingFiles(id);
+      json.put("kept", kept == null ? null : kept.opposing().name());
     } else {
       ObjectNode told = OpposingJson.of(laid.scan());
       told.put("id", laid.id());

@@ -31,7 +31,22 @@ final class PathRoutes {
   private @Nullable Ready last;
 
   /** A cast made ready, and what for. */
-  private record Ready(CastTeeth teeth, JsonNode inTheWay, SearchPath.Prepared prepared) {}
+  private record Ready(Key key, SearchPath.Prepared prepared) {}
+
+  /**
+   * All that a search is made ready from.
+   *
+   * @param opposing what lies over the cast, where the parts of a plan are in the way: the plan
+   *     goes by it; null: nothing does
+   */
+  record Key(CastTeeth teeth, JsonNode inTheWay, @Nullable LaidOpposing opposing) {
+    static Key of(Shelf shelf, String id, JsonNode inTheWay) {
+      return new Key(
+          shelf.known(id, AppRefusal.PATH_NEEDS_TEETH),
+          inTheWay,
+          inTheWay.path("plan").isObject() ? shelf.opposing(id).orElse(null) : null);
+    }
+  }
 
   /**
    * The routes.
@@ -52,7 +67,7 @@ final class PathRoutes {
   private void search(Context request) throws IOException {
     String id = request.pathParam("id");
     JsonNode body = Requests.json(request);
-    known(id);
+    Key.of(shelf, id, body.path("inTheWay"));
     leftOut(body.path("inTheWay"));
     request.contentType("application/x-ndjson");
     SearchLines lines = new SearchLines(request.res().getOutputStream());
@@ -87,21 +102,37 @@ final class PathRoutes {
                     search.at(from, Watch.NONE), search.at(to, Watch.NONE), prepared.rules()))));
   }
 
-  /** What belongs to a cast and its teeth is made once; one cast is made ready at a time. */
-  private synchronized SearchPath.Prepared prepared(String id, JsonNode body, Watch watch) {
-    CastTeeth teeth = known(id);
-    JsonNode wanted = body.path("inTheWay");
-    Ready ready = last;
-    if (ready == null || !teeth.equals(ready.teeth) || !wanted.equals(ready.inTheWay)) {
-      JsonNode plan = wanted.path("plan");
-      SearchPath.InTheWay inTheWay =
-          new SearchPath.InTheWay(
-              leftOut(wanted), plan.isObject() ? plans.planned(id, plan).plan() : null);
-      ready =
-          new Ready(teeth, wanted, SearchPath.prepare(teeth, shelf.rulebook(id), inTheWay, watch));
-      last = ready;
+  /** What belongs to a cast, its teeth and what is in the way is made once. */
+  private SearchPath.Prepared prepared(String id, JsonNode body, Watch watch) {
+    Key key = Key.of(shelf, id, body.path("inTheWay"));
+    SearchPath.Prepared there = ready(key);
+    if (there != null) {
+      return there;
     }
-    return ready.prepared;
+    // A plan takes seconds: others are not kept waiting for it.
+    JsonNode plan = key.inTheWay.path("plan");
+    SearchPath.InTheWay inTheWay =
+        new SearchPath.InTheWay(
+            leftOut(key.inTheWay), plan.isObject() ? plans.planned(id, plan, watch).plan() : null);
+    return made(id, key, inTheWay, watch);
+  }
+
+  private synchronized SearchPath.@Nullable Prepared ready(Key key) {
+    Ready ready = last;
+    return ready != null && key.equals(ready.key) ? ready.prepared : null;
+  }
+
+  /** One cast is made ready at a time. */
+  private synchronized SearchPath.Prepared made(
+      String id, Key key, SearchPath.InTheWay inTheWay, Watch watch) {
+    SearchPath.Prepared meanwhile = ready(key);
+    if (meanwhile != null) {
+      return meanwhile;
+    }
+    SearchPath.Prepared prepared =
+        SearchPath.prepare(key.teeth, shelf.rulebook(id), inTheWay, watch);
+    last = new Ready(key, prepared);
+    return prepared;
   }
 
   /** The kinds of surface that do not count as in the way. */
@@ -114,10 +145,6 @@ final class PathRoutes {
                   () -> Requests.unreadable("leftOut: " + word + " is no kind of surface")));
     }
     return kinds;
-  }
-
-  private CastTeeth known(String id) {
-    return shelf.known(id, AppRefusal.PATH_NEEDS_TEETH);
   }
 
   /**

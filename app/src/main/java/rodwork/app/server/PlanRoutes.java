@@ -81,7 +81,8 @@ final class PlanRoutes {
     List<ComparePlans.Named> named = new ArrayList<>();
     for (JsonNode plan : plans) {
       named.add(
-          new ComparePlans.Named(plan.path("name").asText("a plan"), planned(id, body, plan)));
+          new ComparePlans.Named(
+              plan.path("name").asText("a plan"), planned(id, body, plan, Watch.NONE)));
     }
     request.contentType("application/json");
     request.result(
@@ -103,7 +104,16 @@ final class PlanRoutes {
 
   /** The plan that a request asks for. */
   MakePlan.Planned planned(String id, JsonNode body) {
-    return planned(id, body, body);
+    return planned(id, body, Watch.NONE);
+  }
+
+  /**
+   * The same, for one who may stop waiting.
+   *
+   * @throws java.util.concurrent.CancellationException when the watch says so
+   */
+  MakePlan.Planned planned(String id, JsonNode body, Watch watch) {
+    return planned(id, body, body, watch);
   }
 
   /**
@@ -112,7 +122,7 @@ final class PlanRoutes {
    * @param body says path, chart and answers
    * @param chosen holds the choices, arms shaped by hand among them
    */
-  private MakePlan.Planned planned(String id, JsonNode body, JsonNode chosen) {
+  private MakePlan.Planned planned(String id, JsonNode body, JsonNode chosen, Watch watch) {
     CastTeeth teeth = shelf.known(id, AppRefusal.PLAN_NEEDS_TEETH);
     Choices choices = ChoicesReader.of(chosen.path("choices"), "the request");
     JudgeAbutments.Wanted wanted =
@@ -123,17 +133,15 @@ final class PlanRoutes {
             AnswerReader.of(body.path("answers")),
             choices.arms(),
             shelf.opposingScan(id));
-    return MakePlan.on(judged(id, teeth, wanted), wanted.chart(), choices, Watch.NONE);
+    return MakePlan.on(judged(id, teeth, wanted, watch), wanted.chart(), choices, watch);
   }
 
   /** Judged once for many choices; one cast is planned at a time. */
   private synchronized JudgeAbutments.Judged judged(
-      String id, CastTeeth teeth, JudgeAbutments.Wanted wanted) {
+      String id, CastTeeth teeth, JudgeAbutments.Wanted wanted, Watch watch) {
     Basis known = last;
     if (known == null || !known.of(teeth, wanted)) {
-      known =
-          new Basis(
-              teeth, wanted, JudgeAbutments.of(teeth, wanted, shelf.rulebook(id), Watch.NONE));
+      known = new Basis(teeth, wanted, JudgeAbutments.of(teeth, wanted, shelf.rulebook(id), watch));
       last = known;
     }
     return known.judged;

@@ -278,17 +278,22 @@ final class Shelf {
         scan.name(), scan.content(), new CastOptions(cast.jaw(), as, scan.unit()));
   }
 
-  /** The open cast that came from a file of a case, opened where it is not; its id. */
+  /**
+   * The open cast that came from a file of a case and is understood as the case says, opened where
+   * there is none; its id.
+   */
   String opened(CaseOpposing.ScanFile file) {
+    OpenedCast wanted = file.open(Watch.NONE);
     synchronized (this) {
       for (Map.Entry<String, Scan> scan : scans.entrySet()) {
-        if (file.is(scan.getValue().part()) && casts.containsKey(scan.getKey())) {
+        OpenedCast there = casts.get(scan.getKey());
+        if (there != null && file.is(scan.getValue().part()) && there.readAs(wanted)) {
           return scan.getKey();
         }
       }
     }
     checkRoom();
-    return add(file.open(Watch.NONE), Scan.of(file.name(), file.content(), file.options().unit()));
+    return add(wanted, Scan.of(file.name(), file.content(), file.options().unit()));
   }
 
   /** The opposing scan of a cast as it was last laid over it. */

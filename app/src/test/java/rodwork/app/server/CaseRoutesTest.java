@@ -271,6 +271,16 @@ class CaseRoutesTest {
     assertThat(refused("POST", "/api/cases/E/open", "")).isEqualTo("json-wrong");
   }
 
+  /** Opens the case F again; the id of the scan that lies over its cast, all over it. */
+  private String laidAfresh() throws IOException {
+    JsonNode again = visitor.json("POST", "/api/cases/F/open", "", 200);
+    assertThat(again.get("opposingProblem").isNull()).isTrue();
+    String path = "/api/casts/" + again.get("cast").get("id").asText() + "/opposing";
+    JsonNode laid = visitor.json("GET", path, "", 200).get("opposing");
+    assertThat(laid.get("coveredShare").asDouble()).isEqualTo(1);
+    return laid.get("id").asText();
+  }
+
   @Test
   void theOpposingScanIsLaidAgainAfterTheProgramEndedAndTakenAwayForGood() throws IOException {
     String id = open("&jaw=lower");
@@ -294,6 +304,17 @@ class CaseRoutesTest {
     int open = visitor.json("GET", "/api/casts", "", 200).get("casts").size();
     visitor.json("POST", "/api/cases/F/open", "", 200);
     assertThat(visitor.json("GET", "/api/casts", "", 200).get("casts")).hasSize(open + 1);
+
+    // The same bytes looked at from another side are no match: opened anew.
+    for (JsonNode there : visitor.json("GET", "/api/casts", "", 200).get("casts")) {
+      if (there.get("name").asText().equals("sheet.off")) {
+        String frame = "/api/casts/" + there.get("id").asText() + "/frame";
+        visitor.json("POST", frame, "{\"up\":[1,0,0],\"front\":[0,1,0]}", 200);
+      }
+    }
+    int before = visitor.json("GET", "/api/casts", "", 200).get("casts").size();
+    laidAfresh();
+    assertThat(visitor.json("GET", "/api/casts", "", 200).get("casts")).hasSize(before + 2);
 
     CaseStore store = CaseStore.existing(bench.resolve("the cases"));
     var file = store.get(new CaseCode("F"));

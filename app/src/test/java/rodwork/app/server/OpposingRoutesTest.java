@@ -10,12 +10,32 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rodwork.anatomy.Arch;
+import rodwork.anatomy.FrameHints;
+import rodwork.anatomy.Jaw;
+import rodwork.anatomy.chart.Chart;
+import rodwork.anatomy.occlusion.Clearance;
+import rodwork.anatomy.teeth.ToothHints;
+import rodwork.app.AppRefusal;
 import rodwork.app.SphereCast;
+import rodwork.app.operation.CastOptions;
+import rodwork.app.operation.FoundTeeth;
+import rodwork.app.operation.OpenCast;
+import rodwork.app.operation.OpenedCast;
+import rodwork.app.operation.OpposingScan;
+import rodwork.app.report.Json;
+import rodwork.casework.rulebook.Rulebook;
+import rodwork.geometry.Watch;
+import rodwork.geometry.io.LengthUnit;
 import rodwork.geometry.mesh.TriangleMesh;
+import rodwork.geometry.registration.RigidMotion;
 import rodwork.geometry.testing.Shared;
 
 /** The opposing scan and the occlusal plane over HTTP: a level sheet over a sphere, a real arch. */
@@ -86,6 +106,63 @@ class OpposingRoutesTest {
     assertThat(same.get("code").asText()).isEqualTo("opposing-is-cast");
     JsonNode gone = visitor.json("POST", path, "{\"opposing\":\"cast-99\"}", 404);
     assertThat(gone.get("code").asText()).isEqualTo("cast-not-open");
+  }
+
+  /** A plan goes by what lies over the cast, and so does a search that goes by a plan. */
+  @Test
+  void aSearchByAPlanIsMadeReadyAnewForAnotherOpposingScan() throws IOException {
+    Shelf shelf = new Shelf(Rulebook.shipped());
+    byte[] arch = Files.readAllBytes(Shared.file("arches/upper-14.ply"));
+    CastOptions upper = new CastOptions(Jaw.UPPER, FrameHints.NONE, Optional.empty());
+    OpenedCast opened = OpenCast.of(arch, "a.ply", upper, Watch.NONE);
+    String id = shelf.add(opened, Scan.of("a.ply", arch, Optional.empty()));
+    OpenedCast cast = shelf.get(id);
+    ToothHints hints = new ToothHints(Set.of(14), List.of());
+    shelf.setTeeth(id, FoundTeeth.of(cast, hints, Chart.blank(Jaw.UPPER), null, Watch.NONE));
+    JsonNode plan = Json.read("{\"plan\":{\"tilt\":[0,0]}}");
+    JsonNode anatomy = Json.read("{\"leftOut\":[\"palate\"]}");
+    PathRoutes.Key without = PathRoutes.Key.of(shelf, id, plan);
+    PathRoutes.Key anatomyWithout = PathRoutes.Key.of(shelf, id, anatomy);
+    assertThat(PathRoutes.Key.of(shelf, id, Json.read(plan.toString()))).isEqualTo(without);
+
+    Arch under = shelf.known(id, AppRefusal.PATH_NEEDS_TEETH).arch();
+    Clearance room = Clearance.of(under, MESH, RigidMotion.NONE);
+    shelf.setOpposing(
+        id, cast, new LaidOpposing("cast-9", null, new OpposingScan("a sphere", null, room, 1)));
+    assertThat(PathRoutes.Key.of(shelf, id, plan)).isNotEqualTo(without);
+    assertThat(PathRoutes.Key.of(shelf, id, anatomy)).isEqualTo(anatomyWithout);
+  }
+
+  @Test
+  void oneFileReadInAnotherUnitOrAsAnotherJawIsAnotherCast() throws IOException {
+    byte[] sphere = Files.readAllBytes(SphereCast.in(bench));
+    OpenedCast found = read(sphere, Jaw.UNKNOWN, LengthUnit.MILLIMETRE);
+    assertThat(read(sphere, Jaw.UNKNOWN, LengthUnit.MILLIMETRE).readAs(found)).isTrue();
+    assertThat(read(sphere, Jaw.UNKNOWN, LengthUnit.CENTIMETRE).readAs(found)).isFalse();
+    assertThat(read(sphere, Jaw.LOWER, LengthUnit.MILLIMETRE).readAs(found)).isFalse();
+  }
+
+  private static OpenedCast read(byte[] file, Jaw jaw, LengthUnit unit) {
+    CastOptions options = new CastOptions(jaw, FrameHints.NONE, Optional.of(unit));
+    return OpenCast.of(file, "sphere.ply", options, Watch.NONE);
+  }
+
+  /** What a case keeps and cannot be laid is told by its name, so that it can be taken away. */
+  @Test
+  void aScanThatIsKeptAndNotLaidIsToldAndTakenAway() throws IOException {
+    String sphere = open("sphere.ply", Files.readAllBytes(SphereCast.in(bench)));
+    frame(sphere, "[0,0,2]");
+    String path = "/api/casts/" + sphere + "/opposing";
+    assertThat(visitor.json("GET", path, "", 200).get("kept").isNull()).isTrue();
+    String sheet = open("sheet.off", sheet());
+    visitor.json("POST", path, "{\"opposing\":\"" + sheet + "\"}", 200);
+    // A sphere has no frame of its own: without one nothing can lie over it.
+    visitor.json("POST", "/api/casts/" + sphere + "/frame", "{\"jaw\":null}", 200);
+    JsonNode told = visitor.json("GET", path, "", 200);
+    assertThat(told.get("opposing").isNull()).isTrue();
+    assertThat(told.get("kept").asText()).isEqualTo("sheet.off");
+    assertThat(visitor.json("POST", path, "{\"opposing\":null}", 200).get("kept").isNull())
+        .isTrue();
   }
 
   @Test
