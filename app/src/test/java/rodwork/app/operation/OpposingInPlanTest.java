@@ -123,6 +123,10 @@ class OpposingInPlanTest {
   void aLaidScanTellsTheRoomOverSeatsArmsCrossingsAndBases() {
     double high = height(TEETH.dentition().tooth(34).orElseThrow().centroid()) + 12;
     MakePlan.Planned planned = plan(plane(high, -100), CHART);
+    assertThat(planned.plan().rests()).hasSizeGreaterThan(3);
+    assertThat(planned.plan().bases()).isNotEmpty();
+    assertThat(planned.plan().minorConnectors()).isNotEmpty();
+    assertThat(planned.plan().clasps()).anyMatch(c -> c.course().isPresent());
     for (Part.Rest rest : planned.plan().rests()) {
       Finding finding = overSeat(planned, rest);
       // The floor lies no deeper than the seat under its highest place, and no less than half way.
@@ -181,6 +185,7 @@ class OpposingInPlanTest {
     // Deep enough that even the cut seat keeps less than the rule wants.
     double low = height(rest.middle()) - rest.depthMm() + CLEARANCE_MM - 0.2;
     MakePlan.Planned planned = plan(plane(low, -100), CHART);
+    assertThat(planned.judged().abutments()).isNotEmpty();
     planned.plan().rests().stream()
         .filter(r -> r.tooth().equals(rest.tooth()) && r.side() == rest.side())
         .forEach(r -> assertThat(overSeat(planned, r).verdict()).isEqualTo(Verdict.NOT_MET));
@@ -215,6 +220,9 @@ class OpposingInPlanTest {
                         ToothEntry.Opposing.Kind.TOOTH, Answer.NO, OptionalDouble.of(4))));
     double high = height(TEETH.dentition().tooth(34).orElseThrow().centroid()) + 15;
     MakePlan.Planned planned = plan(plane(high, -100), said);
+    assertThat(planned.plan().rests())
+        .anyMatch(rest -> rest.tooth().equals(tooth))
+        .anyMatch(rest -> !rest.tooth().equals(tooth));
     for (Part.Rest rest : planned.plan().rests()) {
       double value = value(overSeat(planned, rest));
       if (rest.tooth().equals(tooth)) {
