@@ -1,5 +1,5 @@
 import type { ReactElement } from "react";
-import { NOTATIONS, worded } from "../values/tooth-number";
+import { NOTATIONS, problemText, worded } from "../values/tooth-number";
 import { ArchChart } from "./ArchChart";
 import { ChartFacts, FreeEnds, MouthFacts, Tori } from "./ChartFacts";
 import { OpposingPanel, PlaneOfferPanel } from "./OpposingPanel";
@@ -50,12 +50,12 @@ export function ArchPage(): ReactElement | null {
         </div>
         {teeth?.problem && (
           <p className="note" role="status">
-            {teeth.problem.message} Click each tooth on the cast.
+            {problemText(teeth.problem, notation)} Click each tooth on the cast.
           </p>
         )}
-        {teeth?.warnings.map(({ code, message, advice }) => (
-          <p key={code} className="note" role="status" data-warning={code}>
-            {message} {advice}
+        {teeth?.warnings.map((warning) => (
+          <p key={warning.code} className="note" role="status" data-warning={warning.code}>
+            {problemText(warning, notation)} {warning.advice}
           </p>
         ))}
       </section>

@@ -4,6 +4,7 @@ import { rowOf } from "../state/ledger";
 import { holds } from "../state/judging";
 import { ForAll } from "./LedgerForAll";
 import { LedgerRow } from "./LedgerRow";
+import { problemText } from "../values/tooth-number";
 import { useBench, useDesk } from "./use-bench";
 
 /** The written record: one row an abutment, at the path that lies on the table. */
@@ -47,6 +48,7 @@ function WhyEmpty(): ReactElement {
   const teething = useBench((s) => s.teething);
   const judging = useBench((s) => s.judging);
   const problem = useBench((s) => s.judged?.problem ?? null);
+  const notation = useBench((s) => s.notation);
   const toArch = (
     <button className="quiet" onClick={() => bench.turnTo("arch")}>
       to the arch page
@@ -56,7 +58,7 @@ function WhyEmpty(): ReactElement {
     return (
       <div role="alert">
         <p>
-          <b>{problem.message}</b>
+          <b>{problemText(problem, notation)}</b>
         </p>
         <p>{problem.advice}</p>
         <p>

@@ -1,11 +1,13 @@
 import type { ReactElement } from "react";
 import { action } from "../state/actions";
+import { problemText } from "../values/tooth-number";
 import { useAction, useBench, useDesk } from "./use-bench";
 
 /** What went wrong: what happened, what to do, and the code small. The cast of before stays on the bench. */
 export function ProblemNotice(): ReactElement | null {
   const { bench } = useDesk();
   const problem = useBench((s) => s.problem);
+  const notation = useBench((s) => s.notation);
   const connected = useBench((s) => s.connected);
   if (!problem && connected) return null;
   return (
@@ -13,7 +15,7 @@ export function ProblemNotice(): ReactElement | null {
       {problem ? (
         <>
           <p>
-            <b>{problem.message}</b>
+            <b>{problemText(problem, notation)}</b>
           </p>
           {problem.advice && <p>{problem.advice}</p>}
           <code>{problem.code}</code>

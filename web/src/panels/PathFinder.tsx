@@ -1,5 +1,6 @@
 import { type ReactElement, useState } from "react";
 import { type Tilt, tilt } from "../values/tilt";
+import { toothText, worded } from "../values/tooth-number";
 import { degreesText } from "../values/units";
 import { type Change, type Factor, FACTORS, type PathFound, type PathTilt } from "../wire/path";
 import type { ShadedBy } from "./TiltShading";
@@ -40,6 +41,7 @@ function Row(props: { readonly name: string; readonly at: PathTilt; readonly tak
 
 function Changes(props: { readonly word: string; readonly changes: readonly Change[] }): ReactElement {
   const { word, changes } = props;
+  const notation = useBench((s) => s.notation);
   const digits = (unit: string): number => (unit === "°" ? 1 : 2);
   return (
     <>
@@ -49,7 +51,7 @@ function Changes(props: { readonly word: string; readonly changes: readonly Chan
       <ul className="changes">
         {changes.slice(0, SHOWN).map((one) => (
           <li key={one.what}>
-            {one.what}: <span className="num">{`${one.from.toFixed(digits(one.unit))} → ${one.to.toFixed(digits(one.unit))} ${one.unit}`}</span>
+            {worded(one.pieces, notation)}: <span className="num">{`${one.from.toFixed(digits(one.unit))} → ${one.to.toFixed(digits(one.unit))} ${one.unit}`}</span>
           </li>
         ))}
         {changes.length > SHOWN && <li className="soft">and {changes.length - SHOWN} more</li>}
@@ -85,6 +87,7 @@ export function PathFinder(props: {
 }): ReactElement {
   const { found, by, shadeBy, take } = props;
   const openingMm = useBench((s) => s.document?.teeth.chart.mouth?.openingMm ?? null);
+  const notation = useBench((s) => s.notation);
   const [open, setOpen] = useState(false);
   const factors: readonly Factor[] = FACTORS;
   return (
@@ -131,7 +134,7 @@ export function PathFinder(props: {
       <WayOut at={found.best} openingMm={openingMm} />
       {found.neverHeld.map(({ tooth, mostMm }) => (
         <p key={tooth} className="note">
-          {tooth} has no usable undercut at any tilt (most {mostMm.toFixed(2)} mm): a tilt moves undercuts, it cannot make retention against
+          {toothText(tooth, notation)} has no usable undercut at any tilt (most {mostMm.toFixed(2)} mm): a tilt moves undercuts, it cannot make retention against
           the path of displacement.
         </p>
       ))}

@@ -1,6 +1,7 @@
 import { type ReactElement, useEffect, useState } from "react";
 import { createPortal } from "react-dom";
 import { sameTilt } from "../values/tilt";
+import { worded } from "../values/tooth-number";
 import { degreesText } from "../values/units";
 import type { ComparedFigure, PathsCompared } from "../wire/path";
 import type { NamedTilt } from "../state/bench-state";
@@ -89,6 +90,7 @@ export function PinsCompared(props: { readonly from: NamedTilt; readonly to: Nam
 }
 
 function Row({ row, first }: { readonly row: ComparedFigure; readonly first: boolean }): ReactElement {
+  const notation = useBench((s) => s.notation);
   const text = (value: number): string => `${value.toFixed(digits(row.unit)).replace("-", "−")} ${row.unit}`;
   return (
     <>
@@ -100,7 +102,7 @@ function Row({ row, first }: { readonly row: ComparedFigure; readonly first: boo
         </tr>
       )}
       <tr data-turn={row.turn}>
-        <th scope="row">{row.what}</th>
+        <th scope="row">{worded(row.pieces, notation)}</th>
         <td className={row.turn === "worse" ? "good" : ""}>{text(row.from)}</td>
         <td className={row.turn === "better" ? "good" : ""}>{text(row.to)}</td>
       </tr>

@@ -29,7 +29,7 @@ function BaseEntry({ plan, space }: { readonly plan: Plan; readonly space: Found
   const stop = base?.tissueStop ?? null;
   const at = positions[0]?.at ?? null;
   return (
-    <article {...entry} aria-label={`Base ${missing.join(", ")}`}>
+    <article {...entry} aria-label={`Base ${missing.map((tooth) => toothText(tooth, notation)).join(", ")}`}>
       <h3>
         <button className="plain" disabled={!at} onClick={() => at && hands.show(at)} title="Turn the stage to this space">
           {base ? `Base ${base.freeEnd ? "of a free end" : "of a bounded space"}` : "Space left open"}

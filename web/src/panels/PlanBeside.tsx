@@ -1,6 +1,6 @@
 import { type ReactElement, type SubmitEvent, useState } from "react";
 import { comparedHolds, others } from "../state/comparing";
-import { toothText, worded } from "../values/tooth-number";
+import { problemText, toothText, worded } from "../values/tooth-number";
 import { lengthText, mm, type UnitChoice } from "../values/units";
 import type { Against, FindingChange, MeasureChange, PartChange, PlansCompared } from "../wire/comparison";
 import type { Fdi } from "../wire/types";
@@ -67,7 +67,7 @@ export function PlanBeside(): ReactElement | null {
       {all.length === 0 && <p className="soft">Keep this plan, change a part, and hold one against the other.</p>}
       {compared?.problem && holds && (
         <p role="alert">
-          <b>{compared.problem.message}</b> {compared.problem.advice}
+          <b>{problemText(compared.problem, notation)}</b> {compared.problem.advice}
         </p>
       )}
       {compared?.told && against !== null && (

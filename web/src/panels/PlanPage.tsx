@@ -12,6 +12,7 @@ import { PlanPreparation } from "./PlanPreparation";
 import { PlanSheetFigure } from "./PlanSheetFigure";
 import { PlanRetainers } from "./PlanRetainers";
 import { plannedTeeth, PlanTooth } from "./PlanTooth";
+import { problemText } from "../values/tooth-number";
 import { useBench, useDesk } from "./use-bench";
 
 /** The denture as planned at the path on the table: its drawing, its parts with their measures, what is for and against it. */
@@ -24,6 +25,7 @@ export function PlanPage(): ReactElement {
   const sheet = planned?.sheet ?? null;
   const plan = sheet?.plan ?? null;
   const problem = planned?.problem ?? null;
+  const notation = useBench((s) => s.notation);
   const order = useBench((s) => s.teeth?.teeth ?? null);
   const teeth = plan ? plannedTeeth(plan, order ?? [], choices?.notUsed ?? []) : [];
   const changed = choices ? changes(choices) : 0;
@@ -38,7 +40,7 @@ export function PlanPage(): ReactElement {
       {problem && (
         <div role="alert">
           <p>
-            <b>{problem.message}</b>
+            <b>{problemText(problem, notation)}</b>
           </p>
           <p>{problem.advice}</p>
           <p>

@@ -33,7 +33,7 @@ export function PlanTooth({ plan, tooth }: { readonly plan: Plan; readonly tooth
     if (row) bench.openRow(`${row.tooth} ${row.side}`);
   };
   return (
-    <article className={used ? "planpart" : "planpart unused"} aria-label={`Tooth ${tooth}`} data-plantooth={tooth}>
+    <article className={used ? "planpart" : "planpart unused"} aria-label={`Tooth ${number}`} data-plantooth={tooth}>
       <h3>
         <button className="plain toothhead" disabled={!point} onClick={() => point && hands.show(point)} title="Turn the stage to this tooth">
           <b className="num">{number}</b>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { numbered, placesOf, toothText, worded } from "./tooth-number";
+import { numbered, problemText, placesOf, toothText, worded } from "./tooth-number";
 
 describe("tooth numbers", () => {
   // Truth: ISO 3950 for FDI; the universal table of the American Dental Association: upper right third molar 1, upper left third
@@ -15,6 +15,11 @@ describe("tooth numbers", () => {
     expect(worded(pieces, "FDI")).toBe("tooth 14, 14 mm from 24");
     expect(worded(pieces, "Universal")).toBe("tooth 5, 14 mm from 12");
     expect(worded(pieces, "Palmer")).toBe("tooth 4┘, 14 mm from └4");
+  });
+  it("stand in what a problem says", () => {
+    const message = "Tooth 14 is not among the teeth found on this cast.";
+    expect(problemText({ message, pieces: ["Tooth ", 14, " is not among the teeth found on this cast."] }, "Palmer")).toBe("Tooth 4┘ is not among the teeth found on this cast.");
+    expect(problemText({ message: "The Rodwork program does not answer." }, "Palmer")).toBe("The Rodwork program does not answer.");
   });
   it("stand in a drawing as a person chose", () => {
     expect(numbered('<text x="3">14</text><text data-tooth="14" x="36">14</text>', "Universal")).toBe('<text x="3">14</text><text data-tooth="14" x="36">5</text>');

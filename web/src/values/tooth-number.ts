@@ -19,6 +19,10 @@ export type Pieces = readonly (string | number)[];
 /** Such words as a person reads them. */
 export const worded = (pieces: Pieces, notation: Notation): string => pieces.map((each) => (typeof each === "number" ? toothText(each, notation) : each)).join("");
 
+/** What a problem says, as a person reads it. */
+export const problemText = ({ message, pieces }: { readonly message: string; readonly pieces?: Pieces }, notation: Notation): string =>
+  pieces ? worded(pieces, notation) : message;
+
 /** A drawing of the server with its tooth numbers as a person reads them: its texts say which tooth they name. */
 export const numbered = (svg: string, notation: Notation): string =>
   svg.replaceAll(/(<text data-tooth="(\d\d)"[^>]*>)[^<]*/g, (_, head: string, fdi: string) => head + toothText(Number(fdi), notation));

@@ -1,3 +1,4 @@
+import type { Pieces } from "../values/tooth-number";
 import type { Degrees, Mm } from "../values/units";
 import type { AnswersSaid } from "./abutments";
 import type { ChoicesSaid } from "./plan";
@@ -26,6 +27,8 @@ export interface PathMap {
 export interface Change {
   readonly factor: Factor;
   readonly what: string;
+  /** What, with its teeth apart. */
+  readonly pieces: Pieces;
   readonly from: number;
   readonly to: number;
   readonly unit: string;

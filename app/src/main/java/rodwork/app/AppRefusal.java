@@ -1,7 +1,9 @@
 package rodwork.app;
 
+import java.util.Arrays;
 import java.util.Locale;
 import rodwork.geometry.Refusal;
+import rodwork.rules.Wording;
 
 /**
  * The refusals that arise at the edge of the program: files, addresses, requests. Those of the
@@ -76,7 +78,7 @@ public enum AppRefusal {
       "Say which it is: --jaw upper or --jaw lower."),
   ABUTMENT_IS_IMPLANT(
       "abutment-is-implant",
-      "The chart calls %s (FDI) an implant: implants are recognised, and not judged.",
+      "The chart calls tooth %s an implant: implants are recognised, and not judged.",
       "Ask for teeth, or correct the chart where it is one."),
   TILT_PAST_LIMIT(
       "tilt-past-limit",
@@ -175,13 +177,19 @@ public enum AppRefusal {
    * @throws java.util.MissingFormatArgumentException if there are too few values
    */
   public Refusal with(Object... values) {
-    String both = String.format(Locale.ROOT, message + "\n" + advice, values);
-    int cut = both.lastIndexOf('\n');
-    return new Refusal(code, both.substring(0, cut), both.substring(cut + 1));
+    int first = Math.min(placeholders(message), values.length);
+    Wording said = Wording.format(message, Arrays.copyOf(values, first));
+    String then =
+        String.format(Locale.ROOT, advice, Arrays.copyOfRange(values, first, values.length));
+    return new Refusal(code, said.fdi(), then, said.pieces());
   }
 
   /** How many values {@link #with} needs. */
   int placeholders() {
-    return (message + advice).split("%s", -1).length - 1;
+    return placeholders(message + advice);
+  }
+
+  private static int placeholders(String text) {
+    return text.split("%s", -1).length - 1;
   }
 }

@@ -3,6 +3,7 @@ package rodwork.rules;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 
 /**
@@ -24,6 +25,9 @@ public record Wording(List<Piece> pieces) {
      */
     record Tooth(int fdi) implements Piece {}
   }
+
+  /** Stands in no message: from the area of Unicode for private use. */
+  private static final String MARK = "\uE000";
 
   /** What has a tooth number. */
   public interface Numbered {
@@ -61,8 +65,33 @@ public record Wording(List<Piece> pieces) {
     return new Wording(pieces);
   }
 
+  /**
+   * A template of {@link String#format} filled with values; teeth among them, also in lists, stay
+   * apart, and take {@code %s}.
+   */
+  public static Wording format(String template, Object... values) {
+    Object[] marked = values.clone();
+    for (int i = 0; i < values.length; i++) {
+      if (values[i] instanceof Numbered
+          || values[i] instanceof Piece
+          || values[i] instanceof Worded
+          || values[i] instanceof Wording
+          || values[i] instanceof Collection<?>) {
+        marked[i] = MARK + i + MARK;
+      }
+    }
+    // The filled template alternates between words and the numbers of marked values.
+    String[] parts = String.format(Locale.ROOT, template, marked).split(MARK, -1);
+    Object[] all = new Object[parts.length];
+    for (int i = 0; i < parts.length; i++) {
+      all[i] = i % 2 == 0 ? parts[i] : values[Integer.parseInt(parts[i])];
+    }
+    return of(all);
+  }
+
   private static void add(List<Piece> pieces, Object part) {
     switch (part) {
+      case Piece piece -> join(pieces, piece);
       case Numbered tooth -> pieces.add(new Piece.Tooth(tooth.fdi()));
       case Worded it -> it.wording().pieces.forEach(piece -> join(pieces, piece));
       case Wording words -> words.pieces.forEach(piece -> join(pieces, piece));
@@ -81,6 +110,9 @@ public record Wording(List<Piece> pieces) {
   }
 
   private static void join(List<Piece> pieces, Piece piece) {
+    if (piece instanceof Piece.Plain(String none) && none.isEmpty()) {
+      return;
+    }
     if (piece instanceof Piece.Plain(String more)
         && !pieces.isEmpty()
         && pieces.getLast() instanceof Piece.Plain(String words)) {

@@ -28,6 +28,24 @@ class WordingTest {
   }
 
   @Test
+  void aTemplateKeepsItsTeethApart() {
+    Wording wording =
+        Wording.format(
+            "%s and %s: %.1f mm of %s, %d",
+            new Tooth(14),
+            List.of(new Tooth(24), new Tooth(25)),
+            14.04,
+            new Wording.Piece.Tooth(36),
+            36);
+    assertThat(wording.fdi()).isEqualTo("14 and 24, 25: 14.0 mm of 36, 36");
+    assertThat(wording.in(fdi -> "#" + fdi)).isEqualTo("#14 and #24, #25: 14.0 mm of #36, 36");
+    assertThat(Wording.format("none at all").pieces())
+        .containsExactly(new Wording.Piece.Plain("none at all"));
+    assertThat(Wording.format("%s", new Tooth(11)).pieces())
+        .containsExactly(new Wording.Piece.Tooth(11));
+  }
+
+  @Test
   void aPlaceNamesItsTooth() {
     assertThat(Place.of(new Tooth(36), "mid-facial").in(fdi -> "19"))
         .isEqualTo("tooth 19, mid-facial");

@@ -9,9 +9,9 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.Jaw;
+import rodwork.rules.Wording;
 
 /**
  * Finds the row of teeth of an arch without points: which stand, and a place on each.
@@ -124,7 +124,7 @@ final class RowSearch {
     if (!unsure.isEmpty()) {
       remarks.add(
           TeethProblem.NUMBERS_UNSURE.remark(
-              unsure.stream().map(String::valueOf).collect(Collectors.joining(", "))));
+              unsure.stream().map(Wording.Piece.Tooth::new).toList()));
     }
     crownsInSpaces(settled.answer, missing, remarks);
     Set<Integer> other = new HashSet<>();
@@ -265,7 +265,7 @@ final class RowSearch {
           crown += profile.crown[s] * ArchPath.STEP_MM;
         }
         if (crown > CROWN_IN_SPACE_MM) {
-          remarks.add(TeethProblem.MISSING_STANDS.remark(row[j], crown));
+          remarks.add(TeethProblem.MISSING_STANDS.remark(new Wording.Piece.Tooth(row[j]), crown));
         }
       }
     }

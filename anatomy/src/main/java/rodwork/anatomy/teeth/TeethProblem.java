@@ -1,7 +1,7 @@
 package rodwork.anatomy.teeth;
 
-import java.util.Locale;
 import rodwork.geometry.Refusal;
+import rodwork.rules.Wording;
 
 /** Why teeth are not told, or told with doubt: each with its stable code and its text. */
 public enum TeethProblem {
@@ -22,11 +22,11 @@ public enum TeethProblem {
       "Give one point on each tooth, with its number."),
   POINT_OFF_CAST(
       "tooth-point-off-cast",
-      "The point of tooth %d lies %.1f mm from the cast; the limit is %.1f mm.",
+      "The point of tooth %s lies %.1f mm from the cast; the limit is %.1f mm.",
       "Give it in the scan's own frame, in mm, on the biting surface of the tooth."),
   WRONG_JAW(
       "tooth-of-the-other-jaw",
-      "Tooth %d is of the other jaw: this is the %s one.",
+      "Tooth %s is of the other jaw: this is the %s one.",
       "Correct the number, or say which jaw the scan is of."),
   NUMBERS_UNSURE(
       "tooth-numbers-unsure",
@@ -34,7 +34,7 @@ public enum TeethProblem {
       "Say which teeth are missing, or correct the numbers."),
   MISSING_STANDS(
       "missing-tooth-stands",
-      "Tooth %d is called missing, but %.1f mm of crown stand where it would be.",
+      "Tooth %s is called missing, but %.1f mm of crown stand where it would be.",
       "Take it off the list of missing teeth if it stands."),
   MIRRORED(
       "teeth-mirrored",
@@ -61,10 +61,11 @@ public enum TeethProblem {
   }
 
   public Refusal with(Object... values) {
-    return new Refusal(code, String.format(Locale.ROOT, text, values), advice);
+    Wording said = Wording.format(text, values);
+    return new Refusal(code, said.fdi(), advice, said.pieces());
   }
 
   ToothFinding.Remark remark(Object... values) {
-    return new ToothFinding.Remark(code, String.format(Locale.ROOT, text, values), advice);
+    return new ToothFinding.Remark(code, Wording.format(text, values), advice);
   }
 }

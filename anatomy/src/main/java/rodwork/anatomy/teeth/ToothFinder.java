@@ -9,6 +9,7 @@ import rodwork.anatomy.Arch;
 import rodwork.anatomy.Jaw;
 import rodwork.geometry.Vec3;
 import rodwork.geometry.Watch;
+import rodwork.rules.Wording;
 
 /**
  * Finds which triangles belong to which tooth. What depends on the cast alone is kept, so that one
@@ -284,7 +285,8 @@ public final class ToothFinder {
   private double[] onCast(ToothHints.Point point) {
     boolean upper = arch.frame().jaw() == Jaw.UPPER;
     if (point.fdi() < 30 != upper) {
-      throw TeethProblem.WRONG_JAW.with(point.fdi(), upper ? "upper" : "lower");
+      throw TeethProblem.WRONG_JAW.with(
+          new Wording.Piece.Tooth(point.fdi()), upper ? "upper" : "lower");
     }
     Vec3 at = inArch(point.at());
     double nearest = Double.POSITIVE_INFINITY;
@@ -292,7 +294,8 @@ public final class ToothFinder {
       nearest = Math.min(nearest, place(c).distance(at));
     }
     if (nearest > OFF_CAST_MM) {
-      throw TeethProblem.POINT_OFF_CAST.with(point.fdi(), nearest, OFF_CAST_MM);
+      throw TeethProblem.POINT_OFF_CAST.with(
+          new Wording.Piece.Tooth(point.fdi()), nearest, OFF_CAST_MM);
     }
     return new double[] {at.x(), at.y(), at.z()};
   }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import rodwork.geometry.Vec3;
+import rodwork.rules.Wording;
 
 /**
  * The teeth of a cast.
@@ -24,7 +25,7 @@ public record ToothFinding(
     List<Remark> remarks) {
 
   /** One thing to look at, with its stable code, what it is and what to do. */
-  public record Remark(String code, String text, String advice) {}
+  public record Remark(String code, Wording text, String advice) {}
 
   public ToothFinding {
     certainty = Map.copyOf(certainty);

@@ -9,8 +9,10 @@ import java.util.List;
 import java.util.concurrent.CancellationException;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
+import rodwork.anatomy.chart.Notation;
 import rodwork.app.AppRefusal;
 import rodwork.geometry.Refusal;
+import rodwork.rules.Wording;
 
 /**
  * One run of the command line, from the arguments to an exit code.
@@ -56,14 +58,15 @@ public final class CommandLineRun {
   int run(CommandLine line, String... arguments) {
     line.setOut(out).setErr(err);
     line.setParameterExceptionHandler((wrong, args) -> misused(wrong));
-    line.setExecutionExceptionHandler((failure, command, parsed) -> failed(failure));
+    line.setExecutionExceptionHandler(
+        (failure, command, parsed) -> failed(failure, notation(command)));
     try {
       return line.execute(withCommand(line, arguments));
     } catch (OutOfMemoryError full) {
       long mib = Runtime.getRuntime().maxMemory() >> 20;
-      return failed(AppRefusal.MEMORY_SHORT.with(String.join(" ", arguments), mib));
+      return failed(AppRefusal.MEMORY_SHORT.with(String.join(" ", arguments), mib), Notation.FDI);
     } catch (StackOverflowError | LinkageError broken) {
-      return failed(broken);
+      return failed(broken, Notation.FDI);
     } finally {
       out.flush();
       err.flush();
@@ -96,11 +99,19 @@ public final class CommandLineRun {
     return ExitCode.USAGE;
   }
 
-  private int failed(Throwable failure) {
+  /** In which the command was asked to number teeth. */
+  private static Notation notation(CommandLine command) {
+    CommandLine.ParseResult parsed = command.getParseResult();
+    return parsed.hasMatchedOption("--notation")
+        ? parsed.matchedOptionValue("--notation", Notation.FDI)
+        : Notation.FDI;
+  }
+
+  private int failed(Throwable failure, Notation notation) {
     out.flush();
     return switch (failure) {
       case Refusal refusal -> {
-        say(refusal);
+        say(refusal, notation);
         yield ExitCode.REFUSED;
       }
       case CancellationException _ -> {
@@ -108,14 +119,17 @@ public final class CommandLineRun {
         yield ExitCode.STOPPED;
       }
       default -> {
-        say(AppRefusal.FAULT.with(failure.getClass().getSimpleName(), keepDetails(failure)));
+        say(
+            AppRefusal.FAULT.with(failure.getClass().getSimpleName(), keepDetails(failure)),
+            notation);
         yield ExitCode.FAULT;
       }
     };
   }
 
-  private void say(Refusal refusal) {
-    err.println("rodwork: " + refusal.code() + ": " + refusal.getMessage());
+  private void say(Refusal refusal, Notation notation) {
+    Wording said = Wording.of(refusal.pieces().toArray());
+    err.println("rodwork: " + refusal.code() + ": " + said.in(notation));
     err.println(refusal.advice());
   }
 

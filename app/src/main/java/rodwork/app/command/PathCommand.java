@@ -129,7 +129,7 @@ final class PathCommand implements Runnable {
       JsonOutput.write(json, PathJson.of(found), out);
     }
     if (!JsonOutput.STDOUT.equals(json)) {
-      PathTable.of(found).forEach(out::println);
+      PathTable.of(found, teeth.notation()).forEach(out::println);
     }
   }
 }

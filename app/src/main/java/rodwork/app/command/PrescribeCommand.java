@@ -238,7 +238,10 @@ final class PrescribeCommand implements Runnable {
             prescription.revision(),
             prescription.hash().substring(0, 16),
             out.resolve(PrescriptionFolder.PDF));
-    prescription.changes().forEach(line -> spec.commandLine().getOut().println("changed: " + line));
+    prescription
+        .changes()
+        .forEach(
+            line -> spec.commandLine().getOut().println("changed: " + line.in(teeth.notation())));
     return made;
   }
 

@@ -34,7 +34,7 @@ public final class FindTeeth {
     Set<Integer> missing = missing(chart);
     for (ToothHints.Point point : wanted.points()) {
       if (missing.contains(point.fdi())) {
-        throw AppRefusal.POINT_OF_MISSING.with(point.fdi());
+        throw AppRefusal.POINT_OF_MISSING.with(ToothNumber.of(point.fdi()));
       }
     }
     ToothFinding finding = ToothFinder.find(arch, new ToothHints(missing, wanted.points()), watch);

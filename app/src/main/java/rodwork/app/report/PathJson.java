@@ -82,7 +82,8 @@ public final class PathJson {
     for (PathComparison.Change change : changes) {
       ObjectNode one = array.addObject();
       one.put("factor", word(change.factor()));
-      one.put("what", change.what());
+      one.put("what", change.what().fdi());
+      one.set("pieces", Json.pieces(change.what()));
       Json.put(one, "from", change.from());
       Json.put(one, "to", change.to());
       one.put("unit", change.unit());
@@ -180,7 +181,7 @@ public final class PathJson {
   private static ObjectNode zone(Interference.Reading reading) {
     ObjectNode json = Json.object();
     json.put("kind", reading.zone().kind().word());
-    json.put("name", reading.zone().name());
+    json.put("name", reading.zone().name().fdi());
     Json.put(json, "meanMm", reading.meanMm());
     Json.put(json, "deepestMm", reading.deepestMm());
     Json.put(json, "undercutMm2", reading.undercutMm2());

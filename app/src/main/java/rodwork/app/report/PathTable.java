@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import rodwork.anatomy.chart.Notation;
 import rodwork.app.operation.SearchPath;
 import rodwork.survey.SurveyRules;
 import rodwork.survey.TotalTilt;
@@ -18,8 +20,8 @@ public final class PathTable {
 
   private PathTable() {}
 
-  /** The lines of the table. */
-  public static List<String> of(SearchPath.Found found) {
+  /** The lines of the table, with teeth by a notation. */
+  public static List<String> of(SearchPath.Found found, Notation notation) {
     List<String> lines = new ArrayList<>();
     lines.add(
         String.format(
@@ -27,7 +29,9 @@ public final class PathTable {
             "%d tilts within %.0f°, abutments %s",
             found.map().tilts().size(),
             found.map().coneDeg(),
-            found.sites().abutments()));
+            found.sites().abutments().stream()
+                .map(notation::number)
+                .collect(Collectors.joining(", ", "[", "]"))));
     lines.add(
         String.format(
             Locale.ROOT,
@@ -48,9 +52,9 @@ public final class PathTable {
       row(lines, "choice " + (i + 1), choices.get(i));
     }
     lines.add("Lengths are means in mm; less is better: see rodwork help path.");
-    changes(lines, "better", found.comparison().better());
-    changes(lines, "worse", found.comparison().worse());
-    notes(lines, found);
+    changes(lines, "better", found.comparison().better(), notation);
+    changes(lines, "worse", found.comparison().worse(), notation);
+    notes(lines, found, notation);
     return lines;
   }
 
@@ -71,19 +75,19 @@ public final class PathTable {
   }
 
   private static void changes(
-      List<String> lines, String word, List<PathComparison.Change> changes) {
+      List<String> lines, String word, List<PathComparison.Change> changes, Notation notation) {
     if (changes.isEmpty()) {
       lines.add("Against the reference orientation nothing gets " + word + ".");
       return;
     }
     lines.add("Against the reference orientation gets " + word + ":");
-    changes.stream().limit(SHOWN_CHANGES).forEach(change -> lines.add("  " + change));
+    changes.stream().limit(SHOWN_CHANGES).forEach(change -> lines.add("  " + change.in(notation)));
     if (changes.size() > SHOWN_CHANGES) {
       lines.add("  and " + (changes.size() - SHOWN_CHANGES) + " more, see --json");
     }
   }
 
-  private static void notes(List<String> lines, SearchPath.Found found) {
+  private static void notes(List<String> lines, SearchPath.Found found, Notation notation) {
     SurveyRules rules = found.cast().surveyor().rules();
     TotalTilt total = TotalTilt.of(found.best().tilt());
     if (total.passes(rules.tiltWarn())) {
@@ -107,9 +111,9 @@ public final class PathTable {
       lines.add(
           String.format(
               Locale.ROOT,
-              "%d has no usable undercut at any tilt (most %.2f mm): a tilt moves undercuts, it"
+              "%s has no usable undercut at any tilt (most %.2f mm): a tilt moves undercuts, it"
                   + " cannot make retention against the path of displacement.",
-              tooth.getKey(),
+              notation.number(tooth.getKey()),
               tooth.getValue()));
     }
     lines.add("An aid: the prescriber examines the patient, decides and signs.");

@@ -48,11 +48,9 @@ public final class TeethJson {
   public static ArrayNode warnings(ToothFinding finding) {
     ArrayNode array = Json.array();
     for (ToothFinding.Remark remark : finding.remarks()) {
-      array
-          .addObject()
-          .put("code", remark.code())
-          .put("message", remark.text())
-          .put("advice", remark.advice());
+      ObjectNode one = array.addObject().put("code", remark.code());
+      one.put("message", remark.text().fdi()).put("advice", remark.advice());
+      one.set("pieces", Json.pieces(remark.text()));
     }
     return array;
   }

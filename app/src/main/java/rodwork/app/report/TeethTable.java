@@ -83,7 +83,7 @@ public final class TeethTable {
             remark ->
                 lines.add(
                     "Check  "
-                        + remark.text()
+                        + remark.text().in(notation)
                         + " "
                         + remark.advice()
                         + " ("

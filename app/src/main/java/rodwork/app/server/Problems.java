@@ -10,6 +10,7 @@ import org.slf4j.LoggerFactory;
 import rodwork.app.AppRefusal;
 import rodwork.app.report.Json;
 import rodwork.geometry.Refusal;
+import rodwork.rules.Wording;
 
 /** Turns failures into {@link Problem}s and HTTP states. */
 final class Problems {
@@ -48,7 +49,11 @@ final class Problems {
   }
 
   private static Problem problem(Refusal refusal) {
-    return new Problem(refusal.code(), refusal.getMessage(), BenchAdvice.of(refusal));
+    return new Problem(
+        refusal.code(),
+        refusal.getMessage(),
+        BenchAdvice.of(refusal),
+        Json.pieces(Wording.of(refusal.pieces().toArray())));
   }
 
   /** A refusal that is part of an answer; null where there is none. */
@@ -58,10 +63,9 @@ final class Problems {
 
   /** A problem that is told within an answer. */
   static ObjectNode json(Problem problem) {
-    return Json.object()
-        .put("code", problem.code())
-        .put("message", problem.message())
-        .put("advice", problem.advice());
+    ObjectNode json = Json.object().put("code", problem.code());
+    json.put("message", problem.message()).put("advice", problem.advice());
+    return json.set("pieces", problem.pieces());
   }
 
   /** Answers a request with a problem. */

@@ -268,7 +268,10 @@ final class SurveySocket implements AutoCloseable {
                   .map(FoundTeeth::dentition)
                   .filter(there -> ToothNumber.exists(fdi))
                   .flatMap(there -> there.tooth(fdi))
-                  .orElseThrow(() -> AppRefusal.TOOTH_NOT_FOUND.with(fdi));
+                  .orElseThrow(
+                      () ->
+                          AppRefusal.TOOTH_NOT_FOUND.with(
+                              ToothNumber.exists(fdi) ? ToothNumber.of(fdi) : fdi));
           Survey survey = newest.get(watch).survey();
           ObjectNode json = Json.object();
           json.put("seq", seq);

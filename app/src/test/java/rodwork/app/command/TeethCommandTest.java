@@ -91,6 +91,37 @@ class TeethCommandTest {
         .contains("rule 5: The most posterior space decides the class.");
   }
 
+  /**
+   * Universal numbers of the ADA written down by hand: 31 to 35 are 24 to 20; 13 is 3 in Palmer.
+   */
+  @Test
+  void whatIsDoubtfulAndWhatIsRefusedSpeakTheNotationWanted() throws IOException {
+    Shell warned =
+        Shell.run(
+            "teeth",
+            Shared.file("arches/lower-35.ply").toString(),
+            "--missing",
+            "45",
+            "--notation",
+            "universal");
+    assertThat(warned.code()).as(warned.err()).isEqualTo(0);
+    assertThat(warned.out())
+        .contains("Check  The numbers of 24, 23, 22, 21, 20, ")
+        .doesNotContain("The numbers of 3");
+    Shell refused =
+        Shell.run(
+            "teeth",
+            Shared.file("arches/upper-14.ply").toString(),
+            "--missing",
+            "13",
+            "--points",
+            points("upper-14").toString(),
+            "--notation",
+            "palmer");
+    assertThat(refused.code()).isNotZero();
+    assertThat(refused.err()).contains("Tooth 3┘ has a point, and is called missing.");
+  }
+
   @Test
   void theChartIsRead() throws IOException {
     Path cast = Shared.file("arches/upper-14.ply");

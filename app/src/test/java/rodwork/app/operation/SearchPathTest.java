@@ -52,7 +52,7 @@ class SearchPathTest {
     assertThat(best.tilt().anteriorDeg()).isBetween(-6.0, -1.0);
     PathComparison why = PathComparison.of(reference, best, PathRules.SHIPPED);
     assertThat(why.better())
-        .extracting(PathComparison.Change::what)
+        .extracting(change -> change.what().fdi())
         .contains("47 mesial, enamel for a guiding plane", "34 distal, enamel for a guiding plane");
     assertThat(why.worse())
         .as("what it costs: the tilt itself, and a little dead space")

@@ -82,6 +82,17 @@ class AbutmentRoutesTest {
     }
   }
 
+  /** Who reads it may count teeth otherwise than by FDI. */
+  @Test
+  void aRefusalTellsItsTeethApart() throws IOException {
+    JsonNode json = visitor.json("POST", cast + "/abutments", "{\"teeth\":[14]}", 422);
+    assertThat(json.get("code").asText()).isEqualTo("tooth-not-found");
+    assertThat(json.get("message").asText()).startsWith("Tooth 14 is not");
+    assertThat(json.get("pieces").get(0).asText()).isEqualTo("Tooth ");
+    assertThat(json.get("pieces").get(1).isInt()).isTrue();
+    assertThat(json.get("pieces").get(1).asInt()).isEqualTo(14);
+  }
+
   @Test
   void aPulledArmIsLaidWhereItWasPulledAndJudgedThere() throws IOException {
     JsonNode asLaid = spoken("[]");

@@ -6,20 +6,45 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.StreamSupport;
+import rodwork.rules.Wording;
 
-/** What is different between two contents, a line each. */
+/** What is different between two contents, a line each, with teeth apart from words and numbers. */
 final class Changes {
   private static final Set<String> NOT_TOLD = Set.of("date");
 
+  /** Fields that hold a tooth, or a list of teeth. */
+  static final Set<String> TEETH =
+      Set.of(
+          "tooth",
+          "teeth",
+          "space",
+          "right",
+          "left",
+          "present",
+          "missing",
+          "replaced",
+          "replacementNotSaid");
+
+  /**
+   * What may be a tooth in FDI within a text. Texts are kept in FDI alone, and which of their
+   * numbers are teeth cannot be told any more: who counts teeth otherwise must not read one of
+   * them.
+   */
+  private static final Pattern PERHAPS_TOOTH =
+      Pattern.compile("(?<![\\d.])[1-4][1-8](?![\\d]|\\.\\d)");
+
   private Changes() {}
 
-  static List<String> between(JsonNode before, JsonNode after) {
-    List<String> lines = new ArrayList<>();
-    compare("", before, after, lines);
+  static List<Wording> between(JsonNode before, JsonNode after) {
+    List<Wording> lines = new ArrayList<>();
+    compare(Wording.of(), "", before, after, lines);
     return lines;
   }
 
-  private static void compare(String where, JsonNode before, JsonNode after, List<String> lines) {
+  private static void compare(
+      Wording where, String field, JsonNode before, JsonNode after, List<Wording> lines) {
     if (before.equals(after)) {
       return;
     }
@@ -27,12 +52,14 @@ final class Changes {
       Set<String> names = new TreeSet<>();
       before.fieldNames().forEachRemaining(names::add);
       after.fieldNames().forEachRemaining(names::add);
+      boolean top = where.pieces().isEmpty();
       names.stream()
-          .filter(name -> !(where.isEmpty() && NOT_TOLD.contains(name)))
+          .filter(name -> !(top && NOT_TOLD.contains(name)))
           .forEach(
               name ->
                   compare(
-                      where.isEmpty() ? words(name) : where + ", " + words(name),
+                      top ? Wording.of(words(name)) : Wording.of(where, ", ", words(name)),
+                      name,
                       before.path(name),
                       after.path(name),
                       lines));
@@ -42,34 +69,43 @@ final class Changes {
     if (rows) {
       for (int i = 0; i < after.size(); i++) {
         JsonNode row = after.get(i);
-        String tooth = row.path("tooth").isInt() ? row.path("tooth").asText() : "no. " + (i + 1);
-        compare(where + " " + tooth, before.get(i), row, lines);
+        Object name =
+            row.path("tooth").isInt()
+                ? new Wording.Piece.Tooth(row.path("tooth").asInt())
+                : "no. " + (i + 1);
+        compare(Wording.of(where, " ", name), "", before.get(i), row, lines);
       }
       return;
     }
-    lines.add(where + ": " + shown(before) + " → " + shown(after));
+    lines.add(
+        perhapsTeeth(before) || perhapsTeeth(after)
+            ? Wording.of(where, ": changed, now as on the page")
+            : Wording.of(where, ": ", shown(field, before), " → ", shown(field, after)));
+  }
+
+  private static boolean perhapsTeeth(JsonNode json) {
+    return json.isArray()
+        ? StreamSupport.stream(json.spliterator(), false).anyMatch(Changes::perhapsTeeth)
+        : json.isTextual() && PERHAPS_TOOTH.matcher(json.asText()).find();
   }
 
   private static boolean isRows(JsonNode json) {
     return json.isArray() && !json.isEmpty() && json.get(0).isObject();
   }
 
-  private static String shown(JsonNode json) {
+  private static Object shown(String field, JsonNode json) {
     if (json.isMissingNode() || json.isNull() || (json.isTextual() && json.asText().isEmpty())) {
       return "nothing";
     }
     if (json.isArray()) {
       return json.isEmpty() || json.get(0).isContainerNode()
           ? json.size() + " entries"
-          : join(json);
+          : StreamSupport.stream(json.spliterator(), false).map(one -> shown(field, one)).toList();
+    }
+    if (json.isInt() && TEETH.contains(field)) {
+      return new Wording.Piece.Tooth(json.asInt());
     }
     return json.isObject() ? "as on the page" : json.asText();
-  }
-
-  private static String join(JsonNode array) {
-    List<String> texts = new ArrayList<>();
-    array.forEach(one -> texts.add(one.asText()));
-    return String.join(", ", texts);
   }
 
   /** {@code anteriorTiltDeg} reads "anterior tilt deg". */

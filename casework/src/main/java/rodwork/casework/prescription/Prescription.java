@@ -12,6 +12,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.StreamSupport;
+import rodwork.rules.Wording;
 
 /**
  * One revision of a prescription. Immutable.
@@ -21,7 +22,7 @@ import java.util.stream.StreamSupport;
  * @param changes against the revision before, one line each; empty in the first
  * @param content what is asked; not to be changed
  */
-public record Prescription(int revision, String hash, List<String> changes, JsonNode content) {
+public record Prescription(int revision, String hash, List<Wording> changes, JsonNode content) {
   public static final String FORMAT = "rodwork prescription";
   public static final int VERSION = 1;
 
@@ -40,7 +41,7 @@ public record Prescription(int revision, String hash, List<String> changes, Json
   /** The revision after another; the same one where nothing but the date is different. */
   public static Prescription after(Prescription before, PrescriptionContent content) {
     JsonNode json = plain(content.json());
-    List<String> changes = Changes.between(before.content, json);
+    List<Wording> changes = Changes.between(before.content, json);
     return changes.isEmpty()
         ? before
         : new Prescription(before.revision + 1, hash(json), changes, json);
@@ -63,7 +64,17 @@ public record Prescription(int revision, String hash, List<String> changes, Json
     json.put("revision", revision);
     json.put("hash", hash);
     ArrayNode lines = json.putArray("changes");
-    changes.forEach(lines::add);
+    ArrayNode pieces = json.putArray("changePieces");
+    for (Wording change : changes) {
+      lines.add(change.fdi());
+      ArrayNode line = pieces.addArray();
+      for (Wording.Piece piece : change.pieces()) {
+        switch (piece) {
+          case Wording.Piece.Plain(String words) -> line.add(words);
+          case Wording.Piece.Tooth(int fdi) -> line.add(fdi);
+        }
+      }
+    }
     json.set("content", content.deepCopy());
     return json;
   }
@@ -92,12 +103,20 @@ public record Prescription(int revision, String hash, List<String> changes, Json
     if (revision < 1) {
       throw PrescriptionProblem.PREVIOUS_WRONG.with(name, "its revision is no number from 1");
     }
-    ArrayNode lines = json.withArray("changes");
     return new Prescription(
         revision,
         json.path("hash").asText(),
-        StreamSupport.stream(lines.spliterator(), false).map(JsonNode::asText).toList(),
+        StreamSupport.stream(json.path("changePieces").spliterator(), false)
+            .map(Prescription::wording)
+            .toList(),
         content);
+  }
+
+  private static Wording wording(JsonNode pieces) {
+    return Wording.of(
+        StreamSupport.stream(pieces.spliterator(), false)
+            .map(p -> p.isInt() ? new Wording.Piece.Tooth(p.asInt()) : p.asText())
+            .toArray());
   }
 
   private static String hash(JsonNode content) {

@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import rodwork.anatomy.chart.Notation;
 
 /** The pages as XHTML, from the JSON of the prescription and nothing else. */
 final class PrescriptionPage {
@@ -110,11 +109,10 @@ final class PrescriptionPage {
               + prescription.revision()
               + " replaces revision "
               + (prescription.revision() - 1)
-              + ". Changed"
-              + (shown.notation() == Notation.FDI
-                  ? ":"
-                  : " (teeth by their FDI numbers, as in the JSON):"));
-      html.raw("</b>").list(prescription.changes()).raw("</div>");
+              + ". Changed:");
+      html.raw("</b>");
+      html.list(prescription.changes().stream().map(line -> line.in(shown.notation())).toList());
+      html.raw("</div>");
     }
   }
 

@@ -23,7 +23,9 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
+import rodwork.anatomy.chart.Notation;
 import rodwork.geometry.Refusal;
+import rodwork.rules.Wording;
 
 /** The pages are read back with PDFBox. */
 class PrescriptionPdfTest {
@@ -137,9 +139,13 @@ class PrescriptionPdfTest {
     ((ObjectNode) content.get("abutments").get(0).get("clasp")).put("gaugeMm", 0.5);
     content.put("date", "2027-01-01");
     assertThat(Changes.between(first.content(), content))
+        .extracting(Wording::fdi)
         .containsExactlyInAnyOrder(
             "order, shade: nothing → A3 <b>&\" of a guide",
             "abutments 16, clasp, gauge mm: 0.25 → 0.5");
+    assertThat(Changes.between(first.content(), content))
+        .extracting(line -> line.in(Notation.PALMER))
+        .contains("abutments 6┘, clasp, gauge mm: 0.25 → 0.5");
     Prescription second =
         new Prescription(2, "0".repeat(64), Changes.between(first.content(), content), content);
     String paper = text(PrescriptionPdf.of(second, Paper.LETTER, Pictures.NONE));
@@ -147,6 +153,27 @@ class PrescriptionPdfTest {
         .contains("Revision 2 replaces revision 1")
         .contains("A3 <b>&\" of a guide")
         .contains("gauge mm: 0.25 → 0.5");
+  }
+
+  /**
+   * Upper right teeth in FDI and in the universal system, written down by hand: 14 is 5, 15 is 4.
+   */
+  @Test
+  void whatChangedNamesTeethByTheReadersNotation() throws IOException {
+    ObjectMapper mapper = new ObjectMapper();
+    JsonNode before =
+        mapper.readTree(
+            "{\"teeth\":{\"missing\":[14],\"because\":[\"14 is missing\"]},\"room\":14,\"kind\":\"bar\"}");
+    JsonNode after =
+        mapper.readTree(
+            "{\"teeth\":{\"missing\":[14,15],\"because\":[\"15 is missing\"]},\"room\":15,\"kind\":\"plate\"}");
+    assertThat(Changes.between(before, after))
+        .extracting(line -> line.in(Notation.UNIVERSAL))
+        .containsExactlyInAnyOrder(
+            "teeth, missing: 5 → 5, 4",
+            "teeth, because: changed, now as on the page",
+            "room: 14 → 15",
+            "kind: bar → plate");
   }
 
   @Test

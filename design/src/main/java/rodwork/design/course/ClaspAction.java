@@ -13,6 +13,7 @@ import rodwork.design.arm.ToothSurface;
 import rodwork.design.clasp.Fact;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
+import rodwork.rules.Limit;
 import rodwork.rules.Place;
 import rodwork.rules.Range;
 import rodwork.rules.Reading;
@@ -88,11 +89,14 @@ public record ClaspAction(
       Place place) {
     List<Finding> findings = new ArrayList<>();
     findings.add(
-        Finding.least(
-            encirclement,
+        Finding.of(
+            encirclement.id(),
             "how far the clasp goes round the tooth",
             place,
-            Reading.degrees(course.encirclementDeg(), ClaspCourse.READ_DEG)));
+            Reading.degrees(course.encirclementDeg(), ClaspCourse.READ_DEG),
+            new Limit.Least(encirclement.value(), encirclement.unit()),
+            encirclement.source(),
+            encirclement.standing()));
     if (!course.standsOnMark()) {
       return new ClaspAction(course, Optional.empty(), Optional.empty(), findings, ArmAdvice.NONE);
     }

@@ -1,7 +1,7 @@
 package rodwork.design.plan;
 
-import java.util.Locale;
 import rodwork.geometry.Refusal;
+import rodwork.rules.Wording;
 
 /** Choices that cannot be planned, each with its stable code. */
 public enum PlanProblem {
@@ -11,7 +11,7 @@ public enum PlanProblem {
       "Name a standing tooth of this jaw by its FDI number."),
   ON_IMPLANT(
       "plan-on-implant",
-      "A choice lays a part on %s (FDI), which the chart calls an implant: implants are recognised,"
+      "A choice lays a part on tooth %s, which the chart calls an implant: implants are recognised,"
           + " and not judged.",
       "Choose a tooth, or correct the chart where it is one."),
   NO_SUCH_FAMILY(
@@ -38,6 +38,7 @@ public enum PlanProblem {
   }
 
   Refusal with(Object... values) {
-    return new Refusal(code, String.format(Locale.ROOT, text, values), advice);
+    Wording said = Wording.format(text, values);
+    return new Refusal(code, said.fdi(), advice, said.pieces());
   }
 }

@@ -15,6 +15,7 @@ import rodwork.geometry.Vec3;
 import rodwork.geometry.mesh.SurfacePoint;
 import rodwork.geometry.mesh.TriangleMesh;
 import rodwork.geometry.mesh.TriangleTree;
+import rodwork.rules.Wording;
 import rodwork.survey.path.Zone;
 
 /**
@@ -44,11 +45,16 @@ public final class RigidParts {
     for (Part.DentureBase base : plan.bases()) {
       // A base too short for a tooth has none; its space has its numbers still.
       List<ToothNumber> missing = base.space().missing();
-      String name = missing.getFirst() + (missing.size() > 1 ? " to " + missing.getLast() : "");
+      Wording name =
+          missing.size() > 1
+              ? Wording.of(missing.getFirst(), " to ", missing.getLast())
+              : Wording.of(missing.getFirst());
       zones.add(parts.over(Zone.Kind.BASE, name, base.outline(), Optional.empty()));
     }
     plan.majorConnector()
-        .ifPresent(c -> zones.add(parts.over(Zone.Kind.CONNECTOR, "", c.outline(), c.opening())));
+        .ifPresent(
+            c ->
+                zones.add(parts.over(Zone.Kind.CONNECTOR, Wording.of(), c.outline(), c.opening())));
     for (Part.Clasp clasp : plan.clasps()) {
       if (clasp.approach() == Part.Approach.BAR) {
         parts.bar(clasp, dentition).ifPresent(zones::add);
@@ -57,7 +63,7 @@ public final class RigidParts {
     return zones.stream().filter(zone -> !zone.samples().isEmpty()).toList();
   }
 
-  private Zone over(Zone.Kind kind, String name, Line outline, Optional<Line> opening) {
+  private Zone over(Zone.Kind kind, Wording name, Line outline, Optional<Line> opening) {
     BitSet within = within(outline);
     opening.ifPresent(hole -> within.andNot(within(hole)));
     return Zone.over(arch, kind, name, within.stream().toArray(), null);
@@ -124,6 +130,6 @@ public final class RigidParts {
             .distinct()
             .toArray();
     return tooth.map(
-        t -> Zone.over(arch, Zone.Kind.BAR, clasp.tooth().toString(), gum, t.axes().facial()));
+        t -> Zone.over(arch, Zone.Kind.BAR, Wording.of(clasp.tooth()), gum, t.axes().facial()));
   }
 }

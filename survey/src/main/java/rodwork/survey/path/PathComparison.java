@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import rodwork.rules.Wording;
 
 /**
  * Two tilts side by side: what gets better and what gets worse, tooth by tooth, where the two
@@ -33,10 +34,10 @@ public record PathComparison(
    * @param steps size of the change in steps; below 1 it means nothing
    */
   public record Change(
-      PathFactors.Factor factor, String what, double from, double to, String unit, double steps) {
-    @Override
-    public String toString() {
-      return String.format(Locale.ROOT, "%s: %.2f → %.2f %s", what, from, to, unit);
+      PathFactors.Factor factor, Wording what, double from, double to, String unit, double steps) {
+    /** In one line, for a reader of that numbering. */
+    public String in(Wording.Numbering numbering) {
+      return String.format(Locale.ROOT, "%s: %.2f → %.2f %s", what.in(numbering), from, to, unit);
     }
   }
 
@@ -48,10 +49,10 @@ public record PathComparison(
       var after = to.guiding().planes().get(i);
       if (before.isPresent() && after.isPresent()) {
         var site = before.get().site();
-        String name = site.tooth() + " " + site.face().name().toLowerCase(Locale.ROOT);
+        String face = site.face().name().toLowerCase(Locale.ROOT);
         changes.less(
             PathFactors.Factor.GUIDING,
-            name + ", enamel for a guiding plane",
+            of(site.tooth(), " " + face + ", enamel for a guiding plane"),
             before.get().greatestMm(),
             after.get().greatestMm());
       }
@@ -61,22 +62,22 @@ public record PathComparison(
       var after = to.retention().abutments().get(i);
       changes.more(
           PathFactors.Factor.RETENTION,
-          before.tooth() + ", undercut that holds",
+          of(before.tooth(), ", undercut that holds"),
           before.creditMm(),
           after.creditMm());
     }
     for (int i = 0; i < from.interference().zones().size(); i++) {
       var before = from.interference().zones().get(i);
       var after = to.interference().zones().get(i);
-      String name = (before.zone().kind().word() + " " + before.zone().name()).strip();
+      Wording name = before.zone().wording();
       changes.less(
           PathFactors.Factor.INTERFERENCE,
-          name + ", mean undercut in the way",
+          Wording.of(name, ", mean undercut in the way"),
           before.meanMm(),
           after.meanMm());
       changes.lessArea(
           PathFactors.Factor.INTERFERENCE,
-          name + ", undercut surface",
+          Wording.of(name, ", undercut surface"),
           before.undercutMm2(),
           after.undercutMm2());
     }
@@ -85,18 +86,18 @@ public record PathComparison(
       var after = to.appearance().teeth().get(i);
       changes.less(
           PathFactors.Factor.APPEARANCE,
-          before.tooth() + ", height of the survey line",
+          of(before.tooth(), ", height of the survey line"),
           before.lineMm(),
           after.lineMm());
       changes.less(
           PathFactors.Factor.APPEARANCE,
-          before.tooth() + ", dead space beside it",
+          of(before.tooth(), ", dead space beside it"),
           before.gapMm(),
           after.gapMm());
     }
     changes.add(
         PathFactors.Factor.TILT,
-        "total tilt",
+        Wording.of("total tilt"),
         from.tilt().totalDeg(),
         to.tilt().totalDeg(),
         "°",
@@ -104,11 +105,15 @@ public record PathComparison(
         true);
     changes.less(
         PathFactors.Factor.TILT,
-        "sideways shift on the way out",
+        Wording.of("sideways shift on the way out"),
         from.travel().shiftMm(),
         to.travel().shiftMm());
     return new PathComparison(
         from, to, changes.sorted(true), changes.sorted(false), List.copyOf(changes.all));
+  }
+
+  private static Wording of(int tooth, String words) {
+    return Wording.of(new Wording.Piece.Tooth(tooth), words);
   }
 
   private static final class Changes {
@@ -121,21 +126,21 @@ public record PathComparison(
       this.rules = rules;
     }
 
-    void less(PathFactors.Factor factor, String what, double from, double to) {
+    void less(PathFactors.Factor factor, Wording what, double from, double to) {
       add(factor, what, from, to, "mm", rules.lengthStep().value(), true);
     }
 
-    void more(PathFactors.Factor factor, String what, double from, double to) {
+    void more(PathFactors.Factor factor, Wording what, double from, double to) {
       add(factor, what, from, to, "mm", rules.lengthStep().value(), false);
     }
 
-    void lessArea(PathFactors.Factor factor, String what, double from, double to) {
+    void lessArea(PathFactors.Factor factor, Wording what, double from, double to) {
       add(factor, what, from, to, "mm²", rules.areaStep().value(), true);
     }
 
     void add(
         PathFactors.Factor factor,
-        String what,
+        Wording what,
         double from,
         double to,
         String unit,

@@ -4,6 +4,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.Arch;
 import rodwork.geometry.Vec3;
+import rodwork.rules.Wording;
 
 /**
  * A part of the cast that something rigid will pass on its way, and whose undercut is in its way.
@@ -12,7 +13,7 @@ import rodwork.geometry.Vec3;
  * @param name where it is, such as {@code 35 to 37}
  * @param samples places that stand for its surface
  */
-public record Zone(Kind kind, String name, List<Sample> samples) {
+public record Zone(Kind kind, Wording name, List<Sample> samples) {
 
   /** What passes. */
   public enum Kind {
@@ -54,6 +55,11 @@ public record Zone(Kind kind, String name, List<Sample> samples) {
     samples = List.copyOf(samples);
   }
 
+  /** Kind and name. */
+  Wording wording() {
+    return name.pieces().isEmpty() ? Wording.of(kind.word()) : Wording.of(kind.word(), " ", name);
+  }
+
   /**
    * The zone of a piece of the cast.
    *
@@ -61,7 +67,7 @@ public record Zone(Kind kind, String name, List<Sample> samples) {
    * @param towards as in {@link Sample}
    */
   public static Zone over(
-      Arch arch, Kind kind, String name, int[] triangles, @Nullable Vec3 towards) {
+      Arch arch, Kind kind, Wording name, int[] triangles, @Nullable Vec3 towards) {
     return new Zone(
         kind,
         name,

@@ -6,11 +6,13 @@ import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import rodwork.anatomy.Arch;
 import rodwork.anatomy.Jaw;
+import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.space.Space;
 import rodwork.anatomy.teeth.ToothLabels;
 import rodwork.anatomy.tooth.Tooth;
 import rodwork.geometry.Vec3;
+import rodwork.rules.Wording;
 
 /**
  * Where rigid parts will pass, from anatomy alone, before there is a plan: bases over the ridge of
@@ -65,14 +67,14 @@ final class ZoneFinder {
       add(
           zones,
           Zone.Kind.LINGUAL_STRIP,
-          "",
+          Wording.of(),
           i -> lingual(i, rules.lingualFrom().value(), rules.lingualTo().value()),
           null);
     } else if (arch.frame().jaw() == Jaw.UPPER) {
       add(
           zones,
           Zone.Kind.PALATE,
-          "",
+          Wording.of(),
           i -> lingual(i, rules.palateFrom().value(), rules.palateTo().value()),
           null);
     }
@@ -80,23 +82,24 @@ final class ZoneFinder {
       add(
           zones,
           Zone.Kind.FACIAL_STRIP,
-          tooth.number().toString(),
+          Wording.of(tooth.number()),
           i -> belowFacial(tooth, gum.get(i).point()),
           tooth.axes().facial());
     }
     return zones;
   }
 
-  private static String name(Space space) {
-    String first = space.missing().getFirst().toString();
-    String last = space.missing().getLast().toString();
-    return space.missing().size() == 1 ? first : first + " to " + last;
+  private static Wording name(Space space) {
+    ToothNumber first = space.missing().getFirst();
+    return space.missing().size() == 1
+        ? Wording.of(first)
+        : Wording.of(first, " to ", space.missing().getLast());
   }
 
   private void add(
       List<Zone> zones,
       Zone.Kind kind,
-      String name,
+      Wording name,
       Predicate<Integer> belongs,
       @Nullable Vec3 towards) {
     List<Zone.Sample> samples = new ArrayList<>();
