@@ -41,7 +41,10 @@ import rodwork.survey.plane.PlaneRules;
  * rest wants: where that is more than the enamel there, its step says so.
  */
 public final class Preparer {
-  private static final int SEAT_ROUNDS = 4;
+  private static final int SEAT_ROUNDS = 12;
+
+  /** So exactly is a seat as deep as its rest wants [mm]. */
+  private static final double SEAT_TRUE_MM = 0.002;
 
   /** An occlusal seat is this much longer than its rest, so that it runs out over the ridge. */
   private static final double SEAT_LONGER = 1.1;
@@ -207,6 +210,9 @@ public final class Preparer {
     // wanted.
     for (int i = 0; i < SEAT_ROUNDS; i++) {
       double over = PreparedCast.taken(book.arch.mesh(), new Applied(tooth, seat)).greatestMm();
+      if (Math.abs(over - rest.depthMm()) < SEAT_TRUE_MM) {
+        break;
+      }
       seat = seat.shallower(over - rest.depthMm());
     }
     Applied applied = new Applied(tooth, seat);
