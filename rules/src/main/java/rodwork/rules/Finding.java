@@ -34,6 +34,21 @@ public record Finding(
     return new Finding(rule, what, place, reading, limit, source, standing, limit.judge(reading));
   }
 
+  /** Holds a reading against the least that a threshold wants. */
+  public static Finding least(Threshold rule, String what, Place place, Reading reading) {
+    return of(rule, what, place, reading, new Limit.Least(rule.value(), rule.unit()));
+  }
+
+  /** Holds a reading against the most that a threshold lets be. */
+  public static Finding most(Threshold rule, String what, Place place, Reading reading) {
+    return of(rule, what, place, reading, new Limit.Most(rule.value(), rule.unit()));
+  }
+
+  private static Finding of(
+      Threshold rule, String what, Place place, Reading reading, Limit limit) {
+    return of(rule.id(), what, place, reading, limit, rule.source(), rule.standing());
+  }
+
   /**
    * The finding in one sentence, with value, limit, unit and standing.
    *

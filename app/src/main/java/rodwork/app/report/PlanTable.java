@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import rodwork.anatomy.chart.Notation;
 import rodwork.app.operation.MakePlan;
+import rodwork.casework.prescription.PutRight;
 import rodwork.design.clasp.Judgement;
 import rodwork.design.plan.Part;
 import rodwork.design.plan.Plan;
@@ -33,13 +34,13 @@ public final class PlanTable {
             + planned.plan().kennedy()
             + "; "
             + planned.judged().rulebook().title());
-    table.plan(planned.plan());
+    table.plan(planned.plan(), planned.preparation());
     table.preparation(planned.preparation());
     table.lines.add("An aid: the prescriber examines the patient, decides and signs.");
     return table.lines;
   }
 
-  private void plan(Plan plan) {
+  private void plan(Plan plan, MouthPreparation preparation) {
     row(
         "replaces",
         plan.replaced().isEmpty()
@@ -143,10 +144,26 @@ public final class PlanTable {
     }
     for (Verdict verdict : Verdict.values()) {
       for (Finding finding : plan.findings()) {
-        if (finding.verdict() == verdict && verdict != Verdict.MET) {
+        if (finding.verdict() == verdict
+            && verdict != Verdict.MET
+            && PutRight.of(finding, preparation).isEmpty()) {
           row(verdict.words(), finding.sentence(notation));
         }
       }
+    }
+    // What stays open was told first: what the preparation puts right is no more than work.
+    for (Finding finding : plan.findings()) {
+      PutRight.of(finding, preparation)
+          .ifPresent(
+              right ->
+                  row(
+                      "put right",
+                      "by step "
+                          + right.step().number()
+                          + ", to "
+                          + right.after().reading().words()
+                          + ": "
+                          + finding.sentence(notation)));
     }
     long met = plan.findings().stream().filter(f -> f.verdict() == Verdict.MET).count();
     row("met", met + " of " + plan.findings().size() + " rules asked");

@@ -85,6 +85,9 @@ class PlanTissueTest {
     double kept = Rulebook.shipped().plan().bases().keptShare().value();
     double strap = Rulebook.shipped().plan().upper().posteriorStrap().value();
     assertThat(connector.get("leastWidthMm").asDouble()).isGreaterThanOrEqualTo(kept * strap);
+    // The straps of a frame are made longer until they are as wide as wanted; of a U nothing is.
+    assertThat(verdict(plan, "posterior-strap-width-least").orElse(""))
+        .isIn(kind.equals("u-shaped") ? List.of("") : List.of("met", "too close to call"));
     // The ellipse is as wide as told, over a vault a little more: its 64 corners pair up.
     double told = Double.parseDouble(torus.substring(torus.lastIndexOf('=') + 1));
     assertThat(edge.get(0).distance(edge.get(32))).isBetween(told - 0.01, 1.3 * told);
@@ -241,6 +244,49 @@ class PlanTissueTest {
         assertThat(verdict(chosen, "lingual-bar-height")).contains("not met");
       }
     }
+  }
+
+  /** What a U, a sublingual bar and a plate want beside their sizes: handbook 5.10, 5.19, 5.20. */
+  @Test
+  void aChosenKindIsHeldAgainstWhatSpeaksForIt() throws IOException {
+    String arch = "upper-14";
+    assertThat(chosen(arch, "u-shaped", "u-connector-reasons-least")).contains("not known");
+    assertThat(chosen(arch, "u-shaped", "u-connector-reasons-least", "palatal=no"))
+        .contains("not met");
+    assertThat(
+            chosen(
+                arch, "u-shaped", "u-connector-reasons-least", "palatal=yes,from=15,to=16,width=8"))
+        .contains("met");
+    assertThat(chosen(arch, "palatal-strap", "u-connector-reasons-least")).isEmpty();
+    String tori = "tori-under-sublingual-bar-most";
+    assertThat(chosen("lower-35", "sublingual-bar", tori)).contains("not known");
+    assertThat(chosen("lower-35", "sublingual-bar", tori, "left=no", "right=no")).contains("met");
+    assertThat(
+            chosen(
+                "lower-35", "sublingual-bar", tori, "left=no", "right=yes,from=43,to=45,below=4"))
+        .contains("not met");
+    assertThat(chosen("lower-35", "lingual-bar", tori)).isEmpty();
+    String ends = "lingual-plate-ends-rested-least";
+    assertThat(chosen("lower-35", "lingual-plate", ends)).contains("met");
+    assertThat(chosen("lower-35", "lingual-bar", ends)).isEmpty();
+    Path three = rulebook(ends + ": {value: 2,", ends + ": {value: %.0f,", 3);
+    Path choices = folder.resolve("choices.json");
+    Files.writeString(choices, "{\"connector\": \"lingual-plate\"}");
+    JsonNode plate =
+        planned("lower-35", "35", "--choices", choices.toString(), "--rulebook", three.toString());
+    assertThat(verdict(plate, ends)).contains("not met");
+  }
+
+  private Optional<String> chosen(String arch, String kind, String rule, String... tori)
+      throws IOException {
+    Path choices = folder.resolve("choices.json");
+    Files.writeString(choices, "{\"connector\": \"" + kind + "\"}");
+    List<String> line = new ArrayList<>(List.of("--choices", choices.toString()));
+    for (String torus : tori) {
+      line.addAll(List.of("--torus", torus));
+    }
+    return verdict(
+        planned(arch, arch.substring(arch.indexOf('-') + 1), line.toArray(String[]::new)), rule);
   }
 
   private Path rulebook(String was, String now, double value) throws IOException {

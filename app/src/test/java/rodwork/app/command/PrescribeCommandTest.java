@@ -103,6 +103,10 @@ class PrescribeCommandTest {
       assertThat(safe).isNotEmpty();
       assertThat(paper.replaceAll("\\s+", " ").split("bent; safe: ", -1)).hasSize(1 + safe.size());
     }
+    // Under 15 mm a strap is made as thick as a frame (BRA 18751055).
+    assertThat(json.at("/content/majorConnector/kind").asText()).isEqualTo("palatal strap");
+    assertThat(json.at("/content/majorConnector/leastWidthMm").asDouble()).isLessThan(15);
+    assertThat(json.at("/content/majorConnector/thicknessMm").asDouble()).isEqualTo(0.75);
     assertThat(Files.readAllLines(out.resolve("survey.csv")).size()).isGreaterThan(6 * 10);
     JsonNode plan = Json.read(Files.readString(out.resolve("plan.json")));
     assertThat(Schemas.errors("plan", plan)).isEmpty();

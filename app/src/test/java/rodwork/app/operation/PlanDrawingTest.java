@@ -14,6 +14,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rodwork.anatomy.FrameHints;
@@ -100,6 +101,28 @@ class PlanDrawingTest {
           }
         }
       }
+    }
+  }
+
+  /** On a sheet too small for its numbers they lie on what they belong to, and none is left out. */
+  @Test
+  void noNumberIsLostWhereThereIsNoRoom() {
+    MakePlan.Planned planned = planned("demo-lower", "35,36,37,45,46");
+    Sheet small = new Sheet(42, 0.5, 0.3, 0.3, true, 0.42, 3, 2.4, 2.4, "Form", 0.5);
+    String svg =
+        PlanDrawing.svg(
+            planned.judged().teeth().arch(),
+            planned.judged().teeth().dentition(),
+            planned.plan(),
+            "demo",
+            small,
+            Notation.FDI);
+    List<String> named = words(svg, 1).stream().map(Words::text).toList();
+    Set<ToothNumber> all = new TreeSet<>(planned.judged().teeth().dentition().standing());
+    all.addAll(planned.plan().replaced());
+    for (ToothNumber tooth : all) {
+      // From above, and from both sides of its half.
+      assertThat(named.stream().filter(tooth.toString()::equals)).as("%s", tooth).hasSize(3);
     }
   }
 

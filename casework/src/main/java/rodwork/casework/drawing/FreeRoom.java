@@ -44,16 +44,21 @@ final class FreeRoom {
   /**
    * The middle of the field of that size that costs least and lies free; it is within the drawing.
    *
-   * @param cost of a middle; infinite: not there
+   * @param from where it would lie best
+   * @param cost of a middle, no less than its distance from there; infinite: not there
    * @return empty where no place is free
    */
-  Optional<double[]> place(double width, double height, ToDoubleFunction<double[]> cost) {
+  Optional<double[]> place(
+      double width, double height, double[] from, ToDoubleFunction<double[]> cost) {
     double[] best = null;
     double least = Double.POSITIVE_INFINITY;
     int down = taken.length / across;
     for (int row = 0; row < down; row += 2) {
       for (int column = 0; column < across; column += 2) {
         double[] at = {left + (column + 0.5) * CELL_MM, top + (row + 0.5) * CELL_MM};
+        if (Math.hypot(at[0] - from[0], at[1] - from[1]) >= least) {
+          continue;
+        }
         double costs = cost.applyAsDouble(at);
         if (costs < least && free(at, width, height)) {
           least = costs;

@@ -159,8 +159,8 @@ final class PlanPanel {
         if (above) {
           line(Look.FINISH, b.finishLine(), name(b));
         }
-        b.teeth().forEach(t -> mark(Look.REPLACED, t.at(), REPLACED_MM * scale, false, name(b)));
-        b.tissueStop().ifPresent(p -> mark(Look.STOP, p, 1, true, name(b)));
+        b.teeth().forEach(t -> ring(Look.REPLACED, t.at(), REPLACED_MM * scale, name(b)));
+        b.tissueStop().ifPresent(p -> stop(p, name(b)));
       }
     }
     parts();
@@ -202,7 +202,7 @@ final class PlanPanel {
       boolean facial = c.judgement().family().surface() != Surface.LINGUAL;
       if (above || faces(tooth(c.tooth()), facial)) {
         c.retentive().ifPresent(l -> line(Look.RETENTIVE, l, name(c)));
-        c.tip().ifPresent(p -> mark(Look.RETENTIVE, p, 0.9, false, name(c)));
+        c.tip().ifPresent(p -> ring(Look.RETENTIVE, p, Look.TIP_MM, name(c)));
       }
       if (above || faces(tooth(c.tooth()), !facial)) {
         c.reciprocal().ifPresent(l -> line(Look.RECIPROCAL, l, name(c)));
@@ -316,8 +316,15 @@ final class PlanPanel {
             .orElse(List.of());
     for (Numbered one : all) {
       double size = sheet.numberMm();
-      room.place(DIGITS_WIDE * size, 2 * FIELD_SHARE * size, at -> cost(at, one, all, covered))
-          .ifPresent(at -> number(at, one));
+      double[] at =
+          room.place(
+                  DIGITS_WIDE * size,
+                  2 * FIELD_SHARE * size,
+                  one.middle(),
+                  free -> cost(free, one, all, covered))
+              // No tooth goes without its number, though it hides what lies under it.
+              .orElse(one.middle());
+      number(at, one);
     }
   }
 
@@ -416,14 +423,16 @@ final class PlanPanel {
   private void path(Look look, List<Vec3> points, boolean closed, String over, String part) {
     if (points.size() > 1) {
       String style = over.isEmpty() ? look.style() : look.style().replace("fill=\"none\"", over);
+      String way = way(points, closed);
       svg.append(
           String.format(
               Locale.ROOT,
               "<path class=\"%s\"%s d=\"%s\" %s/>%n",
               look.key(),
               marked(part),
-              way(points, closed),
+              way,
               style));
+      svg.append(look.within(way));
     }
   }
 
@@ -439,32 +448,34 @@ final class PlanPanel {
     return closed ? d.append("Z").toString() : d.toString();
   }
 
-  private void mark(Look look, Vec3 point, double radius, boolean square, String part) {
+  private void ring(Look look, Vec3 point, double radius, String part) {
     double[] p = page(point);
     if (look != Look.REPLACED) {
       room.field(p, 2 * radius, 2 * radius);
     }
     svg.append(
-        square
-            ? String.format(
-                Locale.ROOT,
-                "<rect class=\"%s\"%s x=\"%.2f\" y=\"%.2f\" width=\"%.2f\" height=\"%.2f\" %s/>%n",
-                look.key(),
-                marked(part),
-                p[0] - radius,
-                p[1] - radius,
-                2 * radius,
-                2 * radius,
-                look.style())
-            : String.format(
-                Locale.ROOT,
-                "<circle class=\"%s\"%s cx=\"%.2f\" cy=\"%.2f\" r=\"%.2f\" %s/>%n",
-                look.key(),
-                marked(part),
-                p[0],
-                p[1],
-                radius,
-                look.style()));
+        String.format(
+            Locale.ROOT,
+            "<circle class=\"%s\"%s cx=\"%.2f\" cy=\"%.2f\" r=\"%.2f\" %s/>%n",
+            look.key(),
+            marked(part),
+            p[0],
+            p[1],
+            radius,
+            look.style()));
+  }
+
+  private void stop(Vec3 point, String part) {
+    double[] p = page(point);
+    room.field(p, 2 * Look.STOP_MM, 2 * Look.STOP_MM);
+    svg.append(
+        String.format(
+            Locale.ROOT,
+            "<path class=\"%s\"%s d=\"%s\" %s/>%n",
+            Look.STOP.key(),
+            marked(part),
+            Look.stop(p[0], p[1], Look.STOP_MM),
+            Look.STOP.style()));
   }
 
   /** Names of parts, for a reader of the drawing that shows them: kind, tooth, side. */

@@ -15,8 +15,8 @@ import rodwork.rules.Thresholds;
  * @param crossingRelief relief where metal crosses the gingival margin
  * @param bead depth of the bead along an upper connector
  * @param barThickness of a lingual or sublingual bar
- * @param plateThickness of a plate
- * @param frameThickness of straps, frames and U-shaped connectors
+ * @param plateThickness of a plate, and of a strap as wide as a thin one has to be
+ * @param frameThickness of narrower straps, frames and U-shaped connectors
  * @param minorThickness of a minor connector
  * @param restThickness of a rest at the marginal ridge
  * @param tissueStop side of a tissue stop

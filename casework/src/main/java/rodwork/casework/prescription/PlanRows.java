@@ -10,6 +10,7 @@ import rodwork.design.plan.Line;
 import rodwork.design.plan.Part;
 import rodwork.design.plan.Plan;
 import rodwork.design.plan.PlanRules;
+import rodwork.design.preparation.MouthPreparation;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
 import rodwork.rules.Reading;
@@ -19,7 +20,6 @@ import rodwork.survey.plane.PlanePatch;
 
 /** What joins, carries and covers in a plan, as the prescription has it. */
 final class PlanRows {
-  /** Which connectors lie in the upper jaw. */
   private PlanRows() {}
 
   /** The major connector; JSON null where there is nothing to connect. */
@@ -40,7 +40,11 @@ final class PlanRows {
         switch (connector.kind()) {
           case LINGUAL_BAR, SUBLINGUAL_BAR -> laboratory.barThickness();
           case LINGUAL_PLATE, PALATAL_PLATE -> laboratory.plateThickness();
-          case PALATAL_STRAP, ANTERIOR_POSTERIOR_STRAP, U_SHAPED -> laboratory.frameThickness();
+          case PALATAL_STRAP ->
+              connector.leastWidthMm() >= rules.upper().thinStrap().value()
+                  ? laboratory.plateThickness()
+                  : laboratory.frameThickness();
+          case ANTERIOR_POSTERIOR_STRAP, U_SHAPED -> laboratory.frameThickness();
         };
     Figures.put(json, "thicknessMm", thickness.value(), Figures.MM);
     String border = (upper ? rules.upper().border() : rules.lower().border()).id();
@@ -123,20 +127,24 @@ final class PlanRows {
     return json;
   }
 
-  /** Every finding that is not met, too close to call, or not known, in that order. */
-  static ArrayNode findings(Plan plan, Numbers numbers) {
+  /**
+   * Every finding that is not met, too close to call, or not known, in that order; each with what
+   * the preparation makes of it.
+   */
+  static ArrayNode findings(Plan plan, MouthPreparation preparation, Numbers numbers) {
     ArrayNode json = JsonNodeFactory.instance.arrayNode();
     for (Verdict verdict : List.of(Verdict.NOT_MET, Verdict.TOO_CLOSE_TO_CALL, Verdict.NOT_KNOWN)) {
       plan.findings().stream()
           .filter(f -> f.verdict() == verdict)
-          .map(f -> finding(f, numbers))
+          .map(f -> finding(f, preparation, numbers))
           .distinct()
           .forEach(json::add);
     }
     return json;
   }
 
-  private static ObjectNode finding(Finding finding, Numbers numbers) {
+  private static ObjectNode finding(
+      Finding finding, MouthPreparation preparation, Numbers numbers) {
     ObjectNode json = JsonNodeFactory.instance.objectNode();
     json.put("rule", finding.rule());
     json.put("what", finding.what());
@@ -146,6 +154,14 @@ final class PlanRows {
     json.put("verdict", finding.verdict().words());
     json.put("standing", finding.standing().words());
     json.put("source", finding.source());
+    PutRight.of(finding, preparation)
+        .ifPresentOrElse(
+            right -> {
+              ObjectNode by = json.putObject("putRightBy");
+              by.put("step", right.step().number());
+              by.put("reading", right.after().reading().words());
+            },
+            () -> json.putNull("putRightBy"));
     return json;
   }
 

@@ -37,7 +37,8 @@ final class PlanSection {
     html.paragraph(
         "Rests at least "
             + mm(content.path("asked").path("restThicknessMm"))
-            + " thick at the marginal ridge. The prescriber may strike out a clasp and write another."
+            + " thick at the marginal ridge. The prescriber may strike out a clasp and write"
+            + " another."
             + bent());
   }
 
@@ -239,17 +240,37 @@ final class PlanSection {
 
   /** What the plan does not meet, and what it hangs on; like lines are told in one. */
   void findings() {
+    List<String> right = told(true);
+    List<String> open = told(false);
+    if (right.isEmpty() && open.isEmpty()) {
+      return;
+    }
+    html.heading("Rules that the plan does not meet, or that hang on what is not known");
+    html.raw("<div class=\"tight\">");
+    if (!right.isEmpty()) {
+      html.paragraph(
+          "Put right by the preparation, as measured on the prepared surface: "
+              + String.join("; ", right)
+              + ".");
+      html.paragraph(open.isEmpty() ? "Nothing stays open." : "Stays open:");
+    }
+    if (!open.isEmpty()) {
+      html.list(open);
+    }
+    html.raw("</div>");
+  }
+
+  private List<String> told(boolean right) {
     Map<String, List<JsonNode>> lines = new LinkedHashMap<>();
     for (JsonNode f : content.path("findings")) {
-      String key = f.path("verdict").asText() + ": " + f.path("what").asText();
-      lines.computeIfAbsent(key, _ -> new ArrayList<>()).add(f);
+      if (f.path("putRightBy").isObject() == right) {
+        String key = (right ? "" : f.path("verdict").asText() + ": ") + f.path("what").asText();
+        lines.computeIfAbsent(key, _ -> new ArrayList<>()).add(f);
+      }
     }
     List<String> told = new ArrayList<>();
     lines.forEach((key, findings) -> told.add(line(key, findings)));
-    if (!told.isEmpty()) {
-      html.heading("Rules that the plan does not meet, or that hang on what is not known");
-      html.raw("<div class=\"tight\">").list(told).raw("</div>");
-    }
+    return told;
   }
 
   private static String line(String key, List<JsonNode> findings) {
@@ -261,13 +282,20 @@ final class PlanSection {
                 f ->
                     f.path("place").asText().replaceFirst("^tooth ", "")
                         + (known ? " " + f.path("reading").asText() : "")
-                        + (oneLimit ? "" : ", " + f.path("limit").asText()))
+                        + (oneLimit ? "" : ", " + f.path("limit").asText())
+                        + after(f.path("putRightBy")))
             .distinct()
             .collect(Collectors.joining("; "));
     return key
         + (oneLimit ? ", wanted " + findings.getFirst().path("limit").asText() : ", wanted")
         + " – "
         + places;
+  }
+
+  private static String after(JsonNode right) {
+    return right.isObject()
+        ? ", after step " + right.path("step").asInt() + " " + right.path("reading").asText()
+        : "";
   }
 
   /** A change of material is no preparation of the mouth. */

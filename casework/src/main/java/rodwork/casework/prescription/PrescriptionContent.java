@@ -146,7 +146,7 @@ public record PrescriptionContent(
     json.set("blockOut", BlockOut.of(plan, rules.laboratory(), rules.barArmRelief(), numbers));
     json.set("preparation", Preparations.of(preparation, numbers));
     json.set("surveyedCrowns", Preparations.crowns(preparation, numbers));
-    json.set("findings", PlanRows.findings(plan, numbers));
+    json.set("findings", PlanRows.findings(plan, preparation, numbers));
     ArrayNode open = json.putArray("open");
     OpenPoints.of(this, numbers).forEach(open::add);
     ArrayNode cautions = json.putArray("cautions");

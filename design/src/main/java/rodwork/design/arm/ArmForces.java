@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
-import rodwork.rules.Limit;
 import rodwork.rules.Place;
 import rodwork.rules.Range;
 import rodwork.rules.Reading;
@@ -113,31 +112,17 @@ public record ArmForces(
           Reading reading = spread(pull, "N");
           Threshold below = rules.warnBelow();
           Threshold above = rules.warnAbove();
-          findings.add(finding(below, "pull of the clasp", place, reading, least(below)));
-          findings.add(finding(above, "pull of the clasp", place, reading, most(above)));
+          findings.add(Finding.least(below, "pull of the clasp", place, reading));
+          findings.add(Finding.most(above, "pull of the clasp", place, reading));
         });
     Threshold share = rules.stressShare();
     findings.add(
-        finding(
+        Finding.most(
             share,
             "peak stress as a share of the proof stress of " + material.name(),
             place,
-            spread(stressShare, "1"),
-            most(share)));
+            spread(stressShare, "1")));
     return findings;
-  }
-
-  private static Limit least(Threshold t) {
-    return new Limit.Least(t.value(), t.unit());
-  }
-
-  private static Limit most(Threshold t) {
-    return new Limit.Most(t.value(), t.unit());
-  }
-
-  private static Finding finding(
-      Threshold t, String what, Place place, Reading reading, Limit limit) {
-    return Finding.of(t.id(), what, place, reading, limit, t.source(), t.standing());
   }
 
   private static Reading spread(Range range, String unit) {

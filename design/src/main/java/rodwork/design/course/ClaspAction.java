@@ -13,7 +13,6 @@ import rodwork.design.arm.ToothSurface;
 import rodwork.design.clasp.Fact;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
-import rodwork.rules.Limit;
 import rodwork.rules.Place;
 import rodwork.rules.Range;
 import rodwork.rules.Reading;
@@ -89,14 +88,11 @@ public record ClaspAction(
       Place place) {
     List<Finding> findings = new ArrayList<>();
     findings.add(
-        Finding.of(
-            encirclement.id(),
+        Finding.least(
+            encirclement,
             "how far the clasp goes round the tooth",
             place,
-            Reading.degrees(course.encirclementDeg(), ClaspCourse.READ_DEG),
-            new Limit.Least(encirclement.value(), encirclement.unit()),
-            encirclement.source(),
-            encirclement.standing()));
+            Reading.degrees(course.encirclementDeg(), ClaspCourse.READ_DEG)));
     if (!course.standsOnMark()) {
       return new ClaspAction(course, Optional.empty(), Optional.empty(), findings, ArmAdvice.NONE);
     }

@@ -3,18 +3,14 @@ package rodwork.design.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import rodwork.anatomy.chart.Answer;
-import rodwork.anatomy.chart.ToothNumber;
 import rodwork.anatomy.dentition.Dentition;
 import rodwork.anatomy.kennedy.KennedyClass;
 import rodwork.anatomy.tooth.Surface;
 import rodwork.design.clasp.Clause;
 import rodwork.design.clasp.Judgement;
-import rodwork.design.plan.Part.ConnectorKind;
 import rodwork.design.plan.Part.RestKind;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
-import rodwork.rules.Limit;
 import rodwork.rules.Place;
 import rodwork.rules.Reading;
 import rodwork.rules.Threshold;
@@ -24,7 +20,7 @@ import rodwork.survey.plane.PlanePatch;
 /** Asks every rule of a plan, whatever the answer. */
 final class PlanFindings {
   /** A border drawn on the triangles is known to about this [mm]. */
-  private static final double BORDER_MM = 0.1;
+  static final double BORDER_MM = 0.1;
 
   private final Draft draft;
   private final Dentition dentition;
@@ -54,13 +50,12 @@ final class PlanFindings {
     draft.clasps.forEach(this::clasp);
     apart(draft.minors);
     counts();
-    connector.ifPresent(this::connector);
-    connector.ifPresent(c -> tori.forEach(t -> torus(t, c)));
+    connector.ifPresent(c -> findings.addAll(new ConnectorFindings(draft, c).of(tori)));
     for (Part.IndirectRetainer i : indirect) {
       least(
           rules.bases().leverRatio(),
           "distance from the fulcrum line over that of the base end",
-          at(i.rest().tooth(), "indirect retainer", i.rest().middle()),
+          Spots.on(i.rest().tooth(), "indirect retainer", i.rest().middle()),
           new Reading.Measured(i.ratio(), 0.02, "1"));
     }
     levers.ifPresent(l -> retainers(indirect, l.kennedy()));
@@ -99,7 +94,7 @@ final class PlanFindings {
         count(Math.min(facial, draft.clasps.size() - facial)));
   }
 
-  private static Reading count(long number) {
+  static Reading count(long number) {
     return new Reading.Measured(number, 0, "count");
   }
 
@@ -123,7 +118,7 @@ final class PlanFindings {
       least(
           rules.rests().widthLeast(),
           "width of the rest at the marginal ridge",
-          at(rest.tooth(), rest.kind().words(), rest.middle()),
+          Spots.on(rest.tooth(), rest.kind().words(), rest.middle()),
           Reading.mm(rest.widthMm(), 0));
     }
   }
@@ -133,7 +128,7 @@ final class PlanFindings {
     least(
         plate.plane().wantedHeight(),
         "height of the guiding plane as it is",
-        at(plate.tooth(), plate.side().name().toLowerCase(java.util.Locale.ROOT), middle),
+        Spots.on(plate.tooth(), plate.side().name().toLowerCase(java.util.Locale.ROOT), middle),
         Reading.mm(plate.plane().there().map(PlanePatch::heightMm).orElse(0.0), 0.3));
   }
 
@@ -160,7 +155,7 @@ final class PlanFindings {
           least(
               rules.bases().spacing(),
               "distance of upright parts",
-              spot(
+              Spots.at(
                   Wording.of(
                       "tooth ",
                       minors.get(i).tooth(),
@@ -173,130 +168,11 @@ final class PlanFindings {
     }
   }
 
-  private void connector(Part.MajorConnector connector) {
-    boolean upper = connector.kind().isUpper();
-    Threshold margin = upper ? rules.upper().border() : rules.lower().border();
-    if (connector.kind() != ConnectorKind.LINGUAL_PLATE) {
-      Vec3 nearest = null;
-      double least = Double.POSITIVE_INFINITY;
-      for (Vec3 p : connector.outline().points()) {
-        double d = draft.border.fromMargins(p);
-        if (d < least && !nearSpace(p, margin)) {
-          least = d;
-          nearest = p;
-        }
-      }
-      if (nearest != null) {
-        least(
-            margin,
-            "border of the " + connector.kind().words() + " from the gingival margins",
-            spot(Wording.of("at its nearest to a margin"), nearest),
-            Reading.mm(least, BORDER_MM));
-      }
-    }
-    Place whole = Place.of(connector.kind().words());
-    switch (connector.kind()) {
-      case LINGUAL_BAR -> {
-        least(
-            rules.lower().room(),
-            "room from the lingual margins to the raised floor of the mouth",
-            whole,
-            connector.room());
-        least(
-            rules.lower().barHeight(),
-            "least height of the lingual bar",
-            whole,
-            Reading.mm(connector.leastWidthMm(), 2 * BORDER_MM));
-        frena(connector);
-      }
-      case SUBLINGUAL_BAR -> {
-        least(
-            rules.lower().sublingualRoom(),
-            "room from the lingual margins to the raised floor of the mouth",
-            whole,
-            connector.room());
-        frena(connector);
-      }
-      case PALATAL_STRAP ->
-          least(
-              rules.upper().strapWidth(),
-              "least width of the palatal strap",
-              whole,
-              Reading.mm(connector.leastWidthMm(), 2 * BORDER_MM));
-      case ANTERIOR_POSTERIOR_STRAP, U_SHAPED -> {
-        least(
-            rules.upper().anteriorStrap(),
-            "least width of the frame",
-            whole,
-            Reading.mm(connector.leastWidthMm(), 2 * BORDER_MM));
-        connector
-            .opening()
-            .ifPresent(
-                o ->
-                    least(
-                        rules.upper().opening(),
-                        "opening from front to back",
-                        whole,
-                        Reading.mm(draft.ground.depthMm(o.points()), 2 * BORDER_MM)));
-      }
-      case LINGUAL_PLATE, PALATAL_PLATE -> {}
-    }
-  }
-
-  /** High lingual frena where a bar runs; while nobody told of any the plan asks. */
-  private void frena(Part.MajorConnector bar) {
-    List<ToothNumber> high =
-        ToothNumber.allOf(dentition.chart().jaw())
-            .filter(t -> dentition.chart().place(t).lingualFrenum() == Answer.YES)
-            .toList();
-    if (!high.isEmpty()) {
-      most(
-          rules.lower().frena(),
-          "high lingual frena where the " + bar.kind().words() + " runs",
-          new Place(Wording.of("at ", high), Optional.empty()),
-          count(high.size()));
-    }
-  }
-
-  private void torus(TorusMark torus, Part.MajorConnector connector) {
-    String words = torus.site().words();
-    least(
-        rules.tissue().torusClear(),
-        "room between the " + connector.kind().words() + " and the " + words,
-        torus
-            .edge()
-            .map(e -> spot(Wording.of(words), e.points().get(e.points().size() / 2)))
-            .orElse(Place.of(words)),
-        torus.roomMm().isPresent()
-            ? Reading.mm(torus.roomMm().getAsDouble(), BORDER_MM)
-            : new Reading.NotKnown("place and size of the torus are not on chart or scan"));
-  }
-
-  /** Where a base begins, the connector enters it and comes near the margin beside it. */
-  private boolean nearSpace(Vec3 p, Threshold border) {
-    double reach = border.value() + rules.bases().finishLine().value();
-    return dentition.openSpaces().stream()
-        .anyMatch(s -> !s.crest().isEmpty() && Line.open(s.crest()).distanceMm(p) < reach);
-  }
-
   private void least(Threshold limit, String what, Place place, Reading reading) {
-    finding(limit, new Limit.Least(limit.value(), limit.unit()), what, place, reading);
+    findings.add(Finding.least(limit, what, place, reading));
   }
 
   private void most(Threshold limit, String what, Place place, Reading reading) {
-    finding(limit, new Limit.Most(limit.value(), limit.unit()), what, place, reading);
-  }
-
-  private void finding(Threshold rule, Limit limit, String what, Place place, Reading reading) {
-    findings.add(
-        Finding.of(rule.id(), what, place, reading, limit, rule.source(), rule.standing()));
-  }
-
-  private static Place at(ToothNumber tooth, String words, Vec3 p) {
-    return spot(Wording.of("tooth ", tooth, ", ", words), p);
-  }
-
-  private static Place spot(Wording words, Vec3 p) {
-    return new Place(words, Optional.of(new Place.Spot(p.x(), p.y(), p.z())));
+    findings.add(Finding.most(limit, what, place, reading));
   }
 }

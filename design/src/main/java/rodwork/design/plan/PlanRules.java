@@ -52,12 +52,17 @@ public record PlanRules(
         upper.opening,
         upper.plateFromLost,
         upper.plateCover,
+        upper.openReasons,
+        upper.manyAnterior,
+        upper.thinStrap,
         lower.border,
         lower.room,
         lower.sublingualRoom,
         lower.frena,
+        lower.toriUnder,
         lower.barHeight,
         lower.plateHeight,
+        lower.plateEnds,
         bases.spacing,
         bases.meshShare,
         bases.border,
@@ -134,6 +139,9 @@ public record PlanRules(
    * @param border from the gingival margins
    * @param plateFromLost as many teeth lost want a plate
    * @param plateCover share of the palate that a plate covers, seen from above
+   * @param openReasons reasons that a U wants at least
+   * @param manyAnterior as many front teeth lost are one of them
+   * @param thinStrap width from which a strap may be as thin as a plate
    */
   public record Upper(
       Threshold border,
@@ -142,7 +150,10 @@ public record PlanRules(
       Threshold posteriorStrap,
       Threshold opening,
       Threshold plateFromLost,
-      Threshold plateCover) {
+      Threshold plateCover,
+      Threshold openReasons,
+      Threshold manyAnterior,
+      Threshold thinStrap) {
     static Upper from(Thresholds book) {
       return new Upper(
           book.get("upper-border-from-margin", "mm"),
@@ -151,7 +162,10 @@ public record PlanRules(
           book.get("posterior-strap-width-least", "mm"),
           book.get("strap-opening-least", "mm"),
           book.get("palatal-plate-from-lost", "1"),
-          book.get("palatal-plate-cover", "1"));
+          book.get("palatal-plate-cover", "1"),
+          book.get("u-connector-reasons-least", "count"),
+          book.get("u-connector-many-anterior", "count"),
+          book.get("thin-strap-width-least", "mm"));
     }
   }
 
@@ -162,23 +176,29 @@ public record PlanRules(
    * @param room from margin to raised floor of the mouth that a lingual bar wants
    * @param sublingualRoom that a sublingual bar wants
    * @param frena high lingual frena that may lie where a bar runs
+   * @param toriUnder mandibular tori that may lie where a sublingual bar runs
    * @param plateHeight how high a plate may reach on the teeth, of their lingual height
+   * @param plateEnds ends of a plate that lie on teeth with rests
    */
   public record Lower(
       Threshold border,
       Threshold room,
       Threshold sublingualRoom,
       Threshold frena,
+      Threshold toriUnder,
       Threshold barHeight,
-      Threshold plateHeight) {
+      Threshold plateHeight,
+      Threshold plateEnds) {
     static Lower from(Thresholds book) {
       return new Lower(
           book.get("lower-border-from-margin", "mm"),
           book.get("lingual-bar-room-least", "mm"),
           book.get("sublingual-bar-room-least", "mm"),
           book.get("lingual-frena-under-bar-most", "count"),
+          book.get("tori-under-sublingual-bar-most", "count"),
           book.get("lingual-bar-height", "mm"),
-          book.get("lingual-plate-height-most", "1"));
+          book.get("lingual-plate-height-most", "1"),
+          book.get("lingual-plate-ends-rested-least", "count"));
     }
   }
 

@@ -12,7 +12,6 @@ import rodwork.design.arm.Arm;
 import rodwork.design.plan.Part.RestKind;
 import rodwork.geometry.Vec3;
 import rodwork.rules.Finding;
-import rodwork.rules.Limit;
 import rodwork.rules.Place;
 import rodwork.rules.Reading;
 import rodwork.rules.Threshold;
@@ -61,7 +60,7 @@ final class RoomFindings {
     least(
         clearance,
         "room to the opposing tooth over the seat once it is cut",
-        at(rest.tooth(), rest.kind().words(), rest.middle()),
+        Spots.on(rest.tooth(), rest.kind().words(), rest.middle()),
         room);
   }
 
@@ -86,7 +85,7 @@ final class RoomFindings {
     least(
         clearance,
         "room to the opposing teeth over the minor connector",
-        at(
+        Spots.on(
             minor.tooth(),
             minor.side().name().toLowerCase(Locale.ROOT),
             minor.line().points().getFirst()),
@@ -116,7 +115,7 @@ final class RoomFindings {
               least(
                   draft.rules.rests().armClearance(),
                   "room to the opposing teeth over the arms",
-                  at(clasp.tooth(), clasp.judgement().family().name(), arm.end().point()),
+                  Spots.on(clasp.tooth(), clasp.judgement().family().name(), arm.end().point()),
                   draft.opposing.measured(places));
             });
   }
@@ -136,27 +135,11 @@ final class RoomFindings {
     least(
         draft.rules.bases().space(),
         "space from the ridge to the opposing teeth; under it a base all of metal",
-        spot(Wording.of("base of ", base.space().missing()), crest.get(crest.size() / 2)),
+        Spots.at(Wording.of("base of ", base.space().missing()), crest.get(crest.size() / 2)),
         said.map(mm -> Reading.mm(mm, 0)).orElseGet(() -> draft.opposing.measured(crest)));
   }
 
   private void least(Threshold limit, String what, Place place, Reading reading) {
-    findings.add(
-        Finding.of(
-            limit.id(),
-            what,
-            place,
-            reading,
-            new Limit.Least(limit.value(), limit.unit()),
-            limit.source(),
-            limit.standing()));
-  }
-
-  private static Place at(ToothNumber tooth, String words, Vec3 p) {
-    return Place.of(tooth, words, new Place.Spot(p.x(), p.y(), p.z()));
-  }
-
-  private static Place spot(Wording words, Vec3 p) {
-    return new Place(words, Optional.of(new Place.Spot(p.x(), p.y(), p.z())));
+    findings.add(Finding.least(limit, what, place, reading));
   }
 }

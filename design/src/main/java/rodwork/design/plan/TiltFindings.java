@@ -3,7 +3,6 @@ package rodwork.design.plan;
 import java.util.List;
 import rodwork.anatomy.ArchFrame;
 import rodwork.rules.Finding;
-import rodwork.rules.Limit;
 import rodwork.rules.Place;
 import rodwork.rules.Reading;
 import rodwork.rules.Threshold;
@@ -28,13 +27,6 @@ final class TiltFindings {
   }
 
   private static Finding most(Threshold limit, String what, Reading reading) {
-    return Finding.of(
-        limit.id(),
-        what,
-        Place.of("path of placement"),
-        reading,
-        new Limit.Most(limit.value(), limit.unit()),
-        limit.source(),
-        limit.standing());
+    return Finding.most(limit, what, Place.of("path of placement"), reading);
   }
 }

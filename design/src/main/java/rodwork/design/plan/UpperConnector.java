@@ -23,6 +23,9 @@ final class UpperConnector {
   /** Beside a torus a band is made narrower by steps of this [mm]. */
   private static final double NARROWER_MM = 0.25;
 
+  /** How often a frame round a torus is made longer to have straps as wide as wanted. */
+  private static final int ROUNDS = 5;
+
   private final Ground ground;
   private final PlanRules rules;
   private final Border border;
@@ -70,13 +73,13 @@ final class UpperConnector {
           Math.max(
               (y.getMax() - y.getMin()) / 2 + tori.clearMm(), rules.upper().opening().value() / 2);
       double middle = (y.getMax() + y.getMin()) / 2;
-      double reach = opening + rules.upper().posteriorStrap().value();
-      return Spans.between(
-              edges,
-              edges.reaching(right, true, middle + reach, middle - reach),
-              edges.reaching(left, false, middle + reach, middle - reach),
-              front)
-          .map(s -> made(s, kind, because));
+      return roundTorus(
+          right,
+          left,
+          front,
+          because,
+          new double[] {middle + opening, middle - opening},
+          rules.upper().posteriorStrap().value());
     }
     double least =
         (kind == ConnectorKind.PALATAL_STRAP
@@ -84,6 +87,44 @@ final class UpperConnector {
                 : rules.upper().posteriorStrap())
             .value();
     return Spans.asWide(edges, right, left, front, least).map(s -> made(s, kind, because));
+  }
+
+  /**
+   * A frame whose straps are as wide as wanted before and behind a torus: its borders go so much
+   * farther to the front and the back as the straps, straight across, fall short; as wide as may be
+   * where the row ends before.
+   *
+   * @param open front and back of the opening, seen from above [mm]
+   */
+  private Optional<Part.MajorConnector> roundTorus(
+      Piece right, Piece left, boolean front, String because, double[] open, double wideMm) {
+    Optional<Part.MajorConnector> best = Optional.empty();
+    double further = 0;
+    for (int round = 0; round < ROUNDS; round++) {
+      double ahead = open[0] + wideMm + further;
+      double back = open[1] - wideMm - further;
+      Optional<Part.MajorConnector> made =
+          Spans.between(
+                  edges,
+                  edges.reaching(right, true, ahead, back),
+                  edges.reaching(left, false, ahead, back),
+                  front)
+              .map(s -> made(s, ConnectorKind.ANTERIOR_POSTERIOR_STRAP, because));
+      double width = made.map(m -> straps(m)).orElse(0.0);
+      if (best.isEmpty() || width > best.map(this::straps).orElse(0.0)) {
+        best = made;
+      }
+      if (width >= wideMm) {
+        break;
+      }
+      further += Math.max(0.5, wideMm - width);
+    }
+    return best;
+  }
+
+  /** The narrower of the straps of a frame [mm]; 0 without an opening. */
+  private double straps(Part.MajorConnector frame) {
+    return Straps.of(ground, frame).map(s -> Math.min(s.frontMm(), s.behindMm())).orElse(0.0);
   }
 
   /** Longer at both ends in turn until it covers its share of the palate, seen from above. */
