@@ -97,15 +97,35 @@ final class ConnectorParts {
       }
     }
     draft.ask(
-        "No upper connector keeps clear of the palatal torus: it is passed over"
-            + " with relief, or removed before the impression.");
+        String.format(
+            Locale.ROOT,
+            "No upper connector keeps %.0f mm clear of the palatal torus and %.1f mm wide (%s; %s): it"
+                + " is passed over with relief, or removed before the impression.",
+            draft.rules.tissue().torusClear().value(),
+            narrowestMm(),
+            tried("two straps", frame),
+            tried("a U", open)));
     return wanted;
+  }
+
+  /** How near one that was tried comes. */
+  private String tried(String kind, Optional<Part.MajorConnector> made) {
+    if (made.isEmpty()) {
+      return kind + " find no way round it";
+    }
+    double room = draft.tori.roomMm(Torus.Site.PALATAL, made.get()).orElse(0);
+    return kind
+        + (room > 0 ? String.format(Locale.ROOT, " %.1f mm from it", room) : " would lie over it")
+        + String.format(Locale.ROOT, ", %.1f mm wide", made.get().leastWidthMm());
   }
 
   /** Narrower than a band may get beside a torus the frame gives way to the next kind. */
   private boolean wideEnough(Part.MajorConnector connector) {
-    return connector.leastWidthMm()
-        >= draft.rules.bases().keptShare().value() * draft.rules.upper().posteriorStrap().value();
+    return connector.leastWidthMm() >= narrowestMm();
+  }
+
+  private double narrowestMm() {
+    return draft.rules.bases().keptShare().value() * draft.rules.upper().posteriorStrap().value();
   }
 
   private boolean keepsClear(Part.MajorConnector connector) {
