@@ -32,9 +32,6 @@ final class ConnectorMaker {
   /** A notch takes no more than this share of the height. */
   private static final double MOST_NOTCHED = 0.5;
 
-  /** How often an edge is moved: laid on the curved gum it comes a little nearer again. */
-  private static final int ROUNDS = 4;
-
   private final Ground ground;
   private final Dentition dentition;
   private final PlanRules rules;
@@ -113,7 +110,10 @@ final class ConnectorMaker {
     List<Vec3> foot =
         notched(
             Edges.laidChain(
-                ground, kind == ConnectorKind.LINGUAL_PLATE ? below : apart(edge, below, height)),
+                ground,
+                kind == ConnectorKind.LINGUAL_PLATE
+                    ? below
+                    : Edges.apart(ground, edge, below, height, _ -> false)),
             edge);
     List<Vec3> corners = new ArrayList<>(edge);
     corners.addAll(foot.reversed());
@@ -261,26 +261,6 @@ final class ConnectorMaker {
       }
     }
     return points;
-  }
-
-  /**
-   * The lower edge moved away from the upper one where they come nearer than a bar is tall, as they
-   * do where the row turns and beside spaces.
-   */
-  private List<Vec3> apart(List<Vec3> edge, List<Vec3> below, double heightMm) {
-    Line above = Line.open(edge);
-    List<Vec3> moved = new ArrayList<>(below);
-    for (int round = 0; round < ROUNDS; round++) {
-      for (int i = 0; i < moved.size(); i++) {
-        Vec3 at = moved.get(i);
-        Vec3 from = above.nearest(at);
-        double width = at.distance(from);
-        if (width > 0 && width < heightMm) {
-          moved.set(i, ground.lay(from.plus(at.minus(from).times(heightMm / width))).point());
-        }
-      }
-    }
-    return moved;
   }
 
   /**

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import rodwork.geometry.Vec3;
 
 /**
@@ -15,6 +16,9 @@ import rodwork.geometry.Vec3;
 record Edges(Ground ground, List<Edge> all) {
   /** Neighbouring places farther apart than this have the surface between them looked at [mm]. */
   private static final double FOLLOWS_MM = 4;
+
+  /** How often an edge is moved: laid on the curved gum it comes a little nearer again. */
+  private static final int ROUNDS = 4;
 
   /** A station with its place on the border. */
   record Edge(Station station, Vec3 at) {}
@@ -107,6 +111,32 @@ record Edges(Ground ground, List<Edge> all) {
   /** The border along a piece, laid on the surface; empty where the scan does not show it. */
   Optional<List<Vec3>> laid(Piece piece) {
     return chain(ground, points(piece));
+  }
+
+  /**
+   * A far edge moved away from the near one where they come nearer than a band is wide, as they do
+   * where the row turns and beside spaces.
+   *
+   * @param barred places where it does not go
+   */
+  static List<Vec3> apart(
+      Ground ground, List<Vec3> near, List<Vec3> far, double widthMm, Predicate<Vec3> barred) {
+    Line edge = Line.open(near);
+    List<Vec3> moved = new ArrayList<>(far);
+    for (int round = 0; round < ROUNDS; round++) {
+      for (int i = 0; i < moved.size(); i++) {
+        Vec3 at = moved.get(i);
+        Vec3 from = edge.nearest(at);
+        double width = at.distance(from);
+        if (width > 0 && width < widthMm) {
+          Vec3 to = ground.lay(from.plus(at.minus(from).times(widthMm / width))).point();
+          if (!barred.test(to)) {
+            moved.set(i, to);
+          }
+        }
+      }
+    }
+    return moved;
   }
 
   /** Corners one after another, each way laid on the nearest surface: for a slope beside a row. */

@@ -175,7 +175,8 @@ final class UpperConnector {
     }
     ConnectorMaker.straighten(outer, inner, rules.bases().keptShare().value() * width);
     Optional<List<Vec3>> edge = Edges.chain(ground, outer);
-    Optional<List<Vec3>> foot = Edges.chain(ground, inner);
+    Optional<List<Vec3>> foot =
+        edge.flatMap(e -> Edges.chain(ground, Edges.apart(ground, e, inner, width, tori::near)));
     if (edge.isEmpty() || foot.isEmpty()) {
       return Optional.empty();
     }
