@@ -42,7 +42,7 @@ export function Measured({ abutment }: { readonly abutment: Abutment }): ReactEl
 
 function Plane({ plane }: { readonly plane: PlaneTold }): ReactElement {
   const units = useBench((s) => s.units);
-  const { surface, wantedHeight, there, couldBe, within, enamelMost } = plane;
+  const { surface, wantedHeight, there, couldBe, within, enamelMost, heightLeast } = plane;
   const text = (length: number): string => lengthText(mm(length), units === "in" ? "in" : "mm", 1);
   const fine = (length: number): string => lengthText(mm(length), units === "in" ? "in" : "mm");
   return (
@@ -60,7 +60,11 @@ function Plane({ plane }: { readonly plane: PlaneTold }): ReactElement {
           </span>
           <b>
             {text(couldBe.heightMm)} high takes {fine(couldBe.enamelMm)}
-            {couldBe.enamelMm > enamelMost.value && (within === null ? `, at most ${fine(enamelMost.value)}: none is cut` : `; cut ${text(within.heightMm)} high for ${fine(within.enamelMm)}`)}
+            {within === null
+              ? couldBe.enamelMm > enamelMost.value
+                ? `, at most ${fine(enamelMost.value)}: none is cut`
+                : `, less than ${text(heightLeast.value)} high: none is cut`
+              : within.enamelMm !== couldBe.enamelMm && `; cut ${text(within.heightMm)} high for ${fine(within.enamelMm)}`}
           </b>
         </li>
       )}

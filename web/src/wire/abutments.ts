@@ -176,6 +176,7 @@ export interface PlaneTold {
   /** The plane that the list of preparation cuts; none where too much would be taken. */
   readonly within: PlaneCutTold | null;
   readonly enamelMost: Threshold;
+  readonly heightLeast: Threshold;
 }
 
 export interface Abutment {

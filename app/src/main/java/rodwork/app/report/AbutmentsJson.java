@@ -160,6 +160,7 @@ public final class AbutmentsJson {
         "within",
         Json.orNull(plane.couldBe().flatMap(p -> plane.within().map(c -> cut(p, c))).orElse(null)));
     json.set("enamelMost", RulesJson.threshold(plane.most()));
+    json.set("heightLeast", RulesJson.threshold(plane.least()));
     return json;
   }
 
@@ -255,6 +256,7 @@ public final class AbutmentsJson {
       case Clause.Consequence.RulesOut _ -> "rules out";
       case Clause.Consequence.Warns _ -> "warns";
       case Clause.Consequence.Shows _ -> "shows";
+      case Clause.Consequence.Prepares prepares when prepares.orWarns() -> "warns";
       case Clause.Consequence.Prepares prepares -> prepares.what();
       case Clause.Consequence.Changes change -> change.what();
     };

@@ -256,7 +256,7 @@ public final class AbutmentsTable {
 
   /** Where the plane that is wanted takes too much: the one that would be cut in its place. */
   private static String rather(GuidingPlane plane, PlaneCut wanted) {
-    if (wanted.enamelMm() <= plane.most().value()) {
+    if (plane.within().filter(wanted::equals).isPresent()) {
       return "";
     }
     return plane
@@ -271,8 +271,13 @@ public final class AbutmentsTable {
                     cut.enamelMm()))
         .orElseGet(
             () ->
-                String.format(
-                    Locale.ROOT, ": at most %.2f mm, so none is cut", plane.most().value()));
+                wanted.enamelMm() > plane.most().value()
+                    ? String.format(
+                        Locale.ROOT, ": at most %.2f mm, so none is cut", plane.most().value())
+                    : String.format(
+                        Locale.ROOT,
+                        ": less than %.1f mm high, so none is cut",
+                        plane.least().value()));
   }
 
   private static String family(Judgement j) {

@@ -20,6 +20,7 @@ import rodwork.casework.rulebook.Rulebook;
 import rodwork.demo.DemoCast;
 import rodwork.design.abutment.Abutment;
 import rodwork.design.abutment.Answers;
+import rodwork.design.clasp.Fact;
 import rodwork.design.clasp.Judgement;
 import rodwork.design.clasp.Judgement.Answer;
 import rodwork.design.plan.Choices;
@@ -33,9 +34,8 @@ import rodwork.survey.Tilt;
 class LineLoweringTest {
   private static final Tilt TILTED = new Tilt(4, -3);
 
-  /** Lines are lowered for arms; planes are cut for those that brace. */
-  private static final Set<Step.Kind> CUT_FOR_ARMS =
-      Set.of(Step.Kind.SURVEY_LINE, Step.Kind.GUIDING_PLANE);
+  /** Where these lack, a line is lowered; where the reciprocal height lacks, a plane is cut. */
+  private static final Set<Fact> LINES = Set.of(Fact.ROOM_ABOVE_ORIGIN, Fact.ROOM_ABOVE_MIDDLE);
 
   private int lowered;
 
@@ -123,20 +123,31 @@ class LineLoweringTest {
         continue;
       }
       assertThat(planned.preparation().refused())
-          .filteredOn(r -> r.tooth().equals(clasp.tooth()) && r.kind() == Step.Kind.SURVEY_LINE)
+          .filteredOn(r -> r.tooth().equals(clasp.tooth()))
+          .filteredOn(
+              r -> r.kind() == Step.Kind.SURVEY_LINE || r.why().contains("for the reciprocal arm"))
           .as("%s on %s", clasp.judgement().family().id(), clasp.tooth())
           .isEmpty();
       for (Judgement.Preparation wanted : clasp.judgement().preparations()) {
         if (wanted.enamelMm().isPresent() && wanted.amountMm() >= 0.05) {
-          lowered++;
+          boolean line = LINES.contains(fact(clasp.judgement(), wanted));
+          lowered += line ? 1 : 0;
           assertThat(planned.preparation().steps())
               .filteredOn(s -> s.tooth().equals(clasp.tooth()))
-              .filteredOn(s -> CUT_FOR_ARMS.contains(s.kind()))
+              .filteredOn(s -> s.kind() == (line ? Step.Kind.SURVEY_LINE : Step.Kind.GUIDING_PLANE))
               .as("%s on %s: %s", clasp.judgement().family().id(), clasp.tooth(), wanted.words())
               .anySatisfy(s -> assertThat(s.amountMm()).isEqualTo(wanted.enamelMm().getAsDouble()));
         }
       }
     }
+  }
+
+  private static Fact fact(Judgement judgement, Judgement.Preparation wanted) {
+    return judgement.family().clauses().stream()
+        .filter(c -> c.id().equals(wanted.clause()))
+        .map(c -> c.wants().fact())
+        .findFirst()
+        .orElseThrow();
   }
 
   private static Choices choosing(Map<ToothNumber, String> families) {

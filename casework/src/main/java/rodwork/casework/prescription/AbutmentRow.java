@@ -94,6 +94,11 @@ final class AbutmentRow {
     abutment
         .map(a -> a.actions().get(family.id()))
         .ifPresent(action -> action.advice().sentences().forEach(advice::add));
+    family.clauses().stream()
+        .filter(clause -> clause.wants().fact() == Fact.ARM_STRESS)
+        .flatMap(clause -> judgement.step(clause.id()).stream())
+        .findFirst()
+        .ifPresent(step -> json.put("armStress", step.finding().verdict().words()));
     json.put(
         "holdsIn",
         abutment

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import rodwork.rules.Verdict;
 
 /** The plan on paper: abutments, connectors, bases, block-out, findings. */
 final class PlanSection {
@@ -47,18 +48,26 @@ final class PlanSection {
    */
   private String bent() {
     StringBuilder told = new StringBuilder();
+    List<String> notKnown = new ArrayList<>();
     for (JsonNode row : content.path("abutments")) {
       JsonNode clasp = row.path("clasp");
       String holds = clasp.path("holdsIn").asText();
       if (!holds.isEmpty()) {
         told.append(told.isEmpty() ? " * Arms: " : "; ")
             .append(row.path("tooth").asText())
-            .append(
-                clasp.path("changes").isEmpty() ? " may stay bent; safe: " : " stays bent; safe: ")
+            .append(bends(clasp) ? " stays bent; safe: " : " may stay bent; safe: ")
             .append(holds);
+      } else if (clasp.path("armStress").asText().equals(Verdict.NOT_KNOWN.words())) {
+        notKnown.add(row.path("tooth").asText());
       }
     }
-    return told.isEmpty() ? "" : told + ".";
+    String bent = told.isEmpty() ? "" : told + ".";
+    return notKnown.isEmpty()
+        ? bent
+        : bent
+            + " Whether the arm holds is not known until its undercut is made: "
+            + String.join(", ", notKnown)
+            + ".";
   }
 
   private List<String> abutment(JsonNode row) {
@@ -249,7 +258,7 @@ final class PlanSection {
     html.raw("<div class=\"tight\">");
     if (!right.isEmpty()) {
       html.paragraph(
-          "Put right by the preparation, as measured on the prepared surface: "
+          "Put right by the preparation, by the cut that is ordered: "
               + String.join("; ", right)
               + ".");
       html.paragraph(open.isEmpty() ? "Nothing stays open." : "Stays open:");
@@ -313,7 +322,12 @@ final class PlanSection {
     String usual = clasp.path("material").asText().replace('-', ' ');
     return clasp.path("holdsIn").asText().isEmpty()
         ? usual
-        : (clasp.path("changes").isEmpty() ? "" : "not ") + usual + "*";
+        : (bends(clasp) ? "not " : "") + usual + "*";
+  }
+
+  /** Whether the arm stays bent in the usual material; else it may. */
+  private static boolean bends(JsonNode clasp) {
+    return clasp.path("armStress").asText().equals(Verdict.NOT_MET.words());
   }
 
   private static String mm(JsonNode number) {

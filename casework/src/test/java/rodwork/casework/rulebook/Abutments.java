@@ -69,6 +69,7 @@ final class Abutments {
     put(general, Fact.LOWERING_ENAMEL_ORIGIN, 0.3);
     put(general, Fact.LOWERING_ENAMEL_MIDDLE, 0.3);
     put(general, Fact.CIRCLET_LENGTH, 16);
+    put(general, Fact.ARM_UNDERCUT, 0.02);
     put(general, Fact.BAR_LENGTH, 14);
     general.put(Fact.BAR_CROSSING, Reading.degrees(88, 3));
     general.put(Fact.ENCIRCLEMENT, Reading.degrees(220, 3));

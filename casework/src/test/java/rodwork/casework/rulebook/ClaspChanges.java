@@ -293,6 +293,9 @@ final class ClaspChanges {
                 "i-bar",
                 "t-bar",
                 "modified-t-bar")));
+    c.add(change(p, Fact.ARM_UNDERCUT, mm(0.25), "arm-rigid-undercut", Map.of()));
+    c.add(change(f, Fact.ARM_UNDERCUT, mm(0.25), "arm-rigid-undercut", Map.of()));
+    c.add(change(embrasure, Fact.ARM_UNDERCUT, mm(0.25), "arm-rigid-undercut", Map.of()));
     c.add(change(p, Fact.CROWN_SHARE, share(0.4, 0.03), "crown-short", Map.of()));
     c.add(change(p, Fact.TOTAL_STAND_OFF_3, mm(1.8), "bar-stand-off-near", Map.of()));
     c.add(change(p, Fact.TOOTH_KIND, word("canine"), "", out("hairpin", "back-action")));

@@ -210,7 +210,7 @@ public final class Abutments {
         laid.put(reach, readings(tooth, attempt));
       }
     }
-    cuts(tooth, facts, lingual)
+    cuts(tooth, answers.on(facts.withLaid(laid)), lingual)
         .forEach((reach, taken) -> laid.computeIfAbsent(reach, _ -> new HashMap<>()).putAll(taken));
     // Forces are worked out where nothing else rules a family out, and where a person spoke of its
     // arm: a choice stands, whatever the ledger says of it.
@@ -275,7 +275,7 @@ public final class Abutments {
               .computeIfAbsent(one.reach(), _ -> new HashMap<>())
               .put(
                   one.enamel(),
-                  fit.flatMap(f -> f.forArm(one.byMm()))
+                  fit.flatMap(f -> f.forArm(one.byMm(), rules.cuts()))
                       .<Reading>map(cut -> Reading.mm(cut.enamelMm(), accuracy))
                       .orElseGet(
                           () -> new Reading.NoRoom("the crown is too low for a plane of that")));
@@ -318,6 +318,13 @@ public final class Abutments {
     }
     ClaspCourse course = attempt.course().get();
     readings.putAll(course.readings());
+    double deepest =
+        course.rigidPart().stream()
+            .mapToDouble(p -> survey.overhangAt(p).depthMm())
+            .max()
+            .orElse(0);
+    readings.put(
+        Fact.ARM_UNDERCUT, Reading.mm(deepest, survey.surveyor().rules().scanAccuracy().value()));
     if (course.shape().movesTip()) {
       tree.closest(course.retentive().end().point(), TIP_NEAR_MM)
           .ifPresent(on -> readings.putAll(tip(tooth, on)));
@@ -374,7 +381,12 @@ public final class Abutments {
         plane
             .enamelMm()
             .<Reading>map(taken -> Reading.mm(taken, accuracy))
-            .orElseGet(() -> new Reading.NoRoom("the surface ends before a plane would"));
+            .orElseGet(
+                () ->
+                    new Reading.NoRoom(
+                        "the surface shows less wall than the "
+                            + plane.least().value()
+                            + " mm of a plane"));
     AbutmentFacts with =
         facts.with(Fact.PLANE_HEIGHT, height(plane)).with(Fact.PLANE_ENAMEL, enamel);
     Optional<Vec3> there = plane.there().map(PlanePatch::place);
@@ -420,7 +432,8 @@ public final class Abutments {
                     first + rules.cuts().startLower().value(),
                     wanted.value(),
                     least.value(),
-                    most.value())),
+                    // What is ordered stays within the limit as surely as the scan is known.
+                    most.value() - survey.surveyor().rules().scanAccuracy().value())),
         least,
         most);
   }

@@ -30,8 +30,13 @@ public record GuidingPlane(
     Optional<PlaneCut> within,
     Threshold least,
     Threshold most) {
-  /** What a plane takes: the one that would be cut, else the one that is wanted [mm]. */
+  /**
+   * What a plane takes: the one that would be cut, else the one that is wanted [mm]; empty where
+   * the wall is lower than any plane.
+   */
   public Optional<Double> enamelMm() {
-    return within.or(() -> asWanted).map(PlaneCut::enamelMm);
+    return within
+        .or(() -> asWanted.filter(cut -> cut.made().heightMm() >= least.value()))
+        .map(PlaneCut::enamelMm);
   }
 }

@@ -59,6 +59,7 @@ public enum Fact {
   CIRCLET_LENGTH("length of an arm around the tooth", Kind.LENGTH),
   BAR_LENGTH("length of a bar", Kind.LENGTH),
   BAR_CROSSING("angle at which the bar crosses the gingival margin", Kind.ANGLE),
+  ARM_UNDERCUT("undercut under the rigid two thirds of the arm", Kind.LENGTH),
   ENCIRCLEMENT("how far the clasp goes round the tooth", Kind.ANGLE),
   ARM_PULL("pull of the clasp", Kind.FORCE),
   ARM_STRESS("peak stress of the retentive arm as a share of its proof stress", Kind.SHARE),
@@ -150,6 +151,7 @@ public enum Fact {
   public boolean ofArm() {
     return switch (this) {
       case CIRCLET_LENGTH,
+          ARM_UNDERCUT,
           BAR_LENGTH,
           BAR_CROSSING,
           ENCIRCLEMENT,

@@ -213,9 +213,7 @@ final class FamilyJudge {
         && asked.decided()
         && canPrepare(clause.otherwise(), finding)) {
       follow(clause.id(), clause.otherwise(), finding);
-    } else if (!verdict.decided()
-        && clause.otherwise() instanceof Clause.Consequence.Prepares prepares
-        && prepares.orWarns()) {
+    } else if (!(verdict.decided() && asked.decided()) && !clause.otherwise().decides()) {
       warnings.add(clause.id());
     } else if (!verdict.decided()) {
       undecided.add(fact);
@@ -345,9 +343,14 @@ final class FamilyJudge {
                   : new Clause.Consequence.RulesOut(),
               "more than this cannot be prepared"));
     }
-    if (possible == Verdict.MET) {
+    if (possible == Verdict.MET || (possible == Verdict.TOO_CLOSE_TO_CALL && !prepares.orWarns())) {
+      // What is too close to call is asked for all the same: the list says whether it can be had.
       preparations.add(preparation(clause, prepares, finding, amount));
-    } else if (prepares.orWarns()) {
+    }
+    if (possible == Verdict.MET) {
+      return;
+    }
+    if (prepares.orWarns()) {
       warnings.add(clause);
     } else if (possible == Verdict.NOT_MET) {
       out = true;

@@ -110,7 +110,7 @@ record MeasuredThirds(
         Double.isNaN(mark.fromMarginMm())
             ? new Reading.NotKnown("the margin was not captured here")
             : Reading.mm(mark.fromMarginMm(), marginMm),
-        new Reading.Measured(mark.overMarginMm() / height, marginMm / height, "1"),
+        new Reading.Measured(tooth.heightShare(point), marginMm / height, "1"),
         Reading.mm(reading.belowSurveyLineMm(), sure),
         Double.isNaN(reading.convergenceDeg())
             ? new Reading.NotKnown("the surface ends here")

@@ -44,6 +44,7 @@ final class TipPlace {
           LOWERING_ENAMEL_MIDDLE,
           RECIPROCAL_ENAMEL,
           CIRCLET_LENGTH,
+          ARM_UNDERCUT,
           BAR_LENGTH,
           BAR_CROSSING,
           ENCIRCLEMENT,

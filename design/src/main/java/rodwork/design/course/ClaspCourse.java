@@ -31,6 +31,9 @@ public record ClaspCourse(
   /** Where exactly an arm begins is open to this [mm]. */
   static final double LENGTH_MM = 0.5;
 
+  /** Only this share of an arm at its end lies below the survey line: common practice. */
+  private static final double TERMINAL = 1 / 3.0;
+
   /** Contacts are read every few degrees. */
   static final double READ_DEG = 3;
 
@@ -62,6 +65,22 @@ public record ClaspCourse(
     crossingDeg.ifPresent(
         deg -> readings.put(Fact.BAR_CROSSING, Reading.degrees(deg, CROSSING_DEG)));
     return readings;
+  }
+
+  /** The part of the retentive arm that does not give: all but its terminal third. */
+  public List<Vec3> rigidPart() {
+    List<Vec3> line = retentiveLine();
+    double most = retentive.lengthMm() * (1 - TERMINAL);
+    double along = 0;
+    int end = 1;
+    while (end < line.size()) {
+      along += line.get(end).distance(line.get(end - 1));
+      if (along > most) {
+        break;
+      }
+      end++;
+    }
+    return line.subList(0, end);
   }
 
   /** The retentive arm as a curve, from its origin to its tip. */

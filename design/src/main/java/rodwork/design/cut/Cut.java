@@ -61,12 +61,12 @@ public sealed interface Cut {
     }
 
     /**
-     * How far a side still stands out where a wall has run out below its foot [mm]; none where the
-     * crown ends before.
+     * How far a side still stands out where a wall has run out below its foot, or where the crown
+     * ends before [mm].
      */
     static double ledge(ToothSide.Line line, double foot, double out) {
-      double at = line.at(foot - RUN_OUT_MM);
-      return Double.isNaN(at) ? 0 : Math.max(0, at - out - RUN_OUT * RUN_OUT_MM);
+      double lowest = Math.max(foot - RUN_OUT_MM, line.height().getFirst());
+      return lowest >= foot ? 0 : Math.max(0, line.at(lowest) - out - RUN_OUT * (foot - lowest));
     }
 
     private double at(double[] values, double s) {

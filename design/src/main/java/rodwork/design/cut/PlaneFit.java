@@ -14,10 +14,8 @@ public final class PlaneFit {
   /** A plane is tried this much lower at a time [mm]. */
   public static final double LOWER_MM = 0.1;
 
-  /** An arm that braces lies about half way up the crown; its plane may begin this much lower. */
-  private static final double ARM_SHARE = 0.5;
-
-  private static final double ARM_LOWEST_SHARE = 0.35;
+  /** Places up the crown are tried this much apart, as shares of it. */
+  private static final double SHARE = 0.05;
 
   private final TriangleMesh mesh;
   private final Tooth tooth;
@@ -96,25 +94,33 @@ public final class PlaneFit {
 
   /**
    * The plane that an arm which braces slides along: from about half way up the crown, where it
-   * lies, as far up as asked; the one that takes least.
+   * lies, as far up as asked, and along the surface as far as the arm runs; the one that takes
+   * least.
    *
    * @param heightMm along the path
+   * @param limits where up the crown the arm may lie
    * @return empty where the crown has no such height below its ridge
    */
-  public Optional<PlaneCut> forArm(double heightMm) {
+  public Optional<PlaneCut> forArm(double heightMm, PlaneLimits limits) {
     if (uprights.isEmpty()) {
       return Optional.empty();
     }
     WallMaker.Upright middle = uprights.get(uprights.size() / 2);
+    double ridge = middle.ridge().height();
     double gum = middle.line().height().getFirst();
-    double crown = middle.ridge().height() - gum;
+    double half = tooth.size().mesiodistalMm() / 3;
+    double across = middle.ridge().across();
     PlaneCut best = null;
-    for (double share = ARM_LOWEST_SHARE; share <= ARM_SHARE; share += 0.05) {
-      double below = (1 - share) * crown - heightMm;
+    double most = limits.armHeight().value() + SHARE / 2;
+    for (double share = limits.armLowest().value(); share < most; share += SHARE) {
+      double foot = gum + share * (ridge - gum);
+      double below = ridge - foot - heightMm;
       Optional<PlaneCut> made =
           below < 0
               ? Optional.empty()
-              : at(below, heightMm).filter(c -> c.made().heightMm() > heightMm - LOWER_MM / 2);
+              : WallMaker.standing(side, across - half, across + half, foot, heightMm)
+                  .filter(m -> m.heightMm() > heightMm - LOWER_MM / 2)
+                  .map(m -> cut(m, below));
       if (made.isPresent() && (best == null || made.get().enamelMm() < best.enamelMm())) {
         best = made.get();
       }

@@ -12,6 +12,8 @@ import rodwork.rules.Thresholds;
  * @param enamelBack most enamel taken from a surface of a back tooth
  * @param leastBounded least height of a prepared plane next to a bounded space
  * @param leastFreeEnd least height of a prepared plane next to a free end
+ * @param armHeight where up the crown an arm that braces lies, as a share of it
+ * @param armLowest where up the crown it may lie at least
  * @param startLower how much lower a plane may begin than the rule has it, to spare enamel
  */
 public record PlaneLimits(
@@ -19,6 +21,8 @@ public record PlaneLimits(
     Threshold enamelBack,
     Threshold leastBounded,
     Threshold leastFreeEnd,
+    Threshold armHeight,
+    Threshold armLowest,
     Threshold startLower) {
 
   /** The values of a rulebook. */
@@ -28,6 +32,8 @@ public record PlaneLimits(
         book.get("enamel-most-back", "mm"),
         book.get("prepared-plane-least-bounded", "mm"),
         book.get("prepared-plane-least-free-end", "mm"),
+        book.get("reciprocal-arm-height", "1"),
+        book.get("reciprocal-arm-lowest", "1"),
         book.get("plane-start-lower-most", "mm"));
   }
 
@@ -43,6 +49,7 @@ public record PlaneLimits(
 
   /** All of them, for listing. */
   public List<Threshold> all() {
-    return List.of(enamelFront, enamelBack, leastBounded, leastFreeEnd, startLower);
+    return List.of(
+        enamelFront, enamelBack, leastBounded, leastFreeEnd, armHeight, armLowest, startLower);
   }
 }

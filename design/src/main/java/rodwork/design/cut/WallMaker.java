@@ -70,27 +70,76 @@ public final class WallMaker {
     double sum = 0;
     double step = 0;
     for (Upright upright : uprights) {
-      ToothSide.Line line = upright.line;
       double top = upright.ridge.height - below;
-      double foot = Math.max(top - height, line.height().getFirst());
+      Standing one = Standing.of(upright.line, top - height, top);
+      if (one.height >= LEAST_MM) {
+        lines.add(one.row(upright.ridge.across));
+        sum += one.height;
+        step = Math.max(step, one.step);
+      }
+    }
+    return made(side, lines, sum, step);
+  }
+
+  /**
+   * The least-cutting wall of one foot and height.
+   *
+   * @param from across where it begins [mm]
+   * @param to across where it ends [mm]
+   * @param foot along the path [mm]
+   * @param height of it [mm]; less where the crown ends first
+   */
+  public static Optional<Made> standing(
+      ToothSide side, double from, double to, double foot, double height) {
+    List<double[]> lines = new ArrayList<>();
+    double sum = 0;
+    double step = 0;
+    for (int i = 0; i < LINES; i++) {
+      double s = from + (to - from) * i / (LINES - 1);
+      ToothSide.Line line = side.line(s, ToothSide.HIGHEST_MM);
+      if (line.isEmpty()) {
+        continue;
+      }
+      Standing one = Standing.of(line, foot, Math.min(foot + height, line.height().getLast()));
+      if (one.height >= LEAST_MM) {
+        lines.add(one.row(s));
+        sum += one.height;
+        step = Math.max(step, one.step);
+      }
+    }
+    return made(side, lines, sum, step);
+  }
+
+  /**
+   * An upright line of a wall between two heights of its side.
+   *
+   * @param foot where it ends below [mm]
+   * @param height of it [mm]; 0 where the side has nothing there
+   * @param out how far out it stands [mm]
+   * @param deepest farthest in that it goes, above it too: nothing there may stand out either [mm]
+   * @param step how far the tooth stands out below it [mm]
+   */
+  private record Standing(double foot, double height, double out, double deepest, double step) {
+    static Standing of(ToothSide.Line line, double wanted, double top) {
+      double foot = Math.max(wanted, line.height().getFirst());
       double least = Double.POSITIVE_INFINITY;
       double most = Double.NEGATIVE_INFINITY;
       for (int i = 0; i < line.height().size(); i++) {
         if (line.height().get(i) >= foot - ROUNDING_MM) {
-          // Above the window nothing may stand out either: it would be an undercut.
           most = Math.max(most, line.out().get(i));
           if (line.height().get(i) <= top + ROUNDING_MM) {
             least = Math.min(least, line.out().get(i));
           }
         }
       }
-      if (top - foot >= LEAST_MM && Double.isFinite(least)) {
-        lines.add(new double[] {upright.ridge.across, least, foot, most - least});
-        sum += top - foot;
-        step = Math.max(step, Cut.Wall.ledge(line, foot, least));
-      }
+      return Double.isFinite(least)
+          ? new Standing(foot, top - foot, least, most - least, Cut.Wall.ledge(line, foot, least))
+          : new Standing(foot, 0, 0, 0, 0);
     }
-    return made(side, lines, sum, step);
+
+    double[] row(double across) {
+      return new double[] {across, out, foot, deepest};
+    }
   }
 
   /**

@@ -39,6 +39,7 @@ final class ClaspCuts {
   void clasp(Part.Clasp clasp, Abutment abutment) {
     Family family = clasp.judgement().family();
     Tooth tooth = abutment.tooth();
+    int before = book.steps.size();
     List<Judgement.Preparation> preparations = clasp.judgement().preparations();
     boolean braced = false;
     for (Judgement.Preparation wanted : preparations) {
@@ -71,6 +72,11 @@ final class ClaspCuts {
                 tooth, Kind.SURVEY_LINE, wanted.what() + ": no shape of cut is known for this");
       }
     }
+    if (clasp.judgement().answer() == Judgement.Answer.NOT_DECIDED) {
+      book.steps
+          .subList(before, book.steps.size())
+          .replaceAll(s -> s.minding("only once it is decided that the clasp serves"));
+    }
   }
 
   private static Optional<Fact> fact(Family family, Judgement.Preparation wanted) {
@@ -96,8 +102,22 @@ final class ClaspCuts {
             .flatMap(
                 p ->
                     PlaneFit.of(book.arch.mesh(), tooth, p.site(), book.plan.axis())
-                        .forArm(travelMm));
+                        .forArm(travelMm, book.rules.own().cuts()));
     if (cut.isEmpty() || cut.get().enamelMm() < StepBook.LEAST_CUT_MM) {
+      return false;
+    }
+    Threshold most = book.enamelMost(tooth.number());
+    if (cut.get().enamelMm() > most.value()) {
+      book.refuse(
+          tooth,
+          Kind.GUIDING_PLANE,
+          String.format(
+              Locale.ROOT,
+              "a plane of %.1f mm for the reciprocal arm: it would take %.2f mm of enamel, more than"
+                  + " %.2f mm",
+              travelMm,
+              cut.get().enamelMm(),
+              most.value()));
       return false;
     }
     WallMaker.Made made = cut.get().made();
@@ -196,7 +216,9 @@ final class ClaspCuts {
         enamel,
         side.frame,
         List.of(),
-        List.of());
+        enamel < StepBook.LEAST_CUT_MM
+            ? List.of("less than a hand can cut: polish, then survey again")
+            : List.of());
   }
 
   /** A depression where the judgement found the undercut that lacks least, clear of the margin. */

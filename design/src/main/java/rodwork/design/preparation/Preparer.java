@@ -203,7 +203,7 @@ public final class Preparer {
     Vec3 open = occlusal ? tooth.axes().outOf(rest.side()).across(down).unit() : Vec3.ZERO;
     double halfLength = occlusal ? SEAT_LONGER * rest.lengthMm() / 2 : rest.widthMm() / 2;
     double halfWidth = (occlusal ? rest.widthMm() : rest.lengthMm()) / 2;
-    double rise = occlusal ? book.rules.own().seatRise().value() : 0;
+    double rise = occlusal ? SEAT_LONGER * book.rules.own().seatRise().value() : 0;
     Cut.Seat seat =
         new Cut.Seat(rest.middle(), down, open, halfLength, halfWidth, rest.depthMm(), rise);
     // Ridge and cusps stand higher than the middle: no place of the seat shall be deeper than

@@ -18,6 +18,7 @@ import rodwork.design.abutment.GuidingPlane;
 import rodwork.design.cut.Cut;
 import rodwork.design.cut.CutFrame;
 import rodwork.design.cut.LineLowering;
+import rodwork.design.cut.PlaneCut;
 import rodwork.design.cut.PlaneFit;
 import rodwork.design.cut.PlaneLimits;
 import rodwork.design.cut.PreparedCast;
@@ -248,6 +249,44 @@ class PreparerTest {
     }
   }
 
+  /**
+   * From where the arm lies upwards all is upright as far as asked, over two thirds of the side.
+   */
+  @Test
+  void aPlaneForAnArmIsUprightFromTheArmAsFarAsAsked() {
+    ToothSide side = side(Surface.LINGUAL);
+    double middle = side.frame.local(Vec3.ZERO).x();
+    double out = side.frame.local(new Vec3(0, 0, BallTooth.RISE)).y();
+    List<Vec3> ridgeLine = new ArrayList<>();
+    for (double h = 2.5; h > -2.4; h -= 0.1) {
+      ridgeLine.add(side.frame.scan(middle, out + Math.sqrt(R * R - h * h), equator(side) + h));
+    }
+    Threshold wanted = Threshold.own("plane-height-bounded", 3, "mm", "test");
+    PlaneSite site =
+        new PlaneSite(
+            44,
+            Surface.LINGUAL,
+            side.frame.out(),
+            wanted,
+            2,
+            List.of(new PlaneSection(ridgeLine, 0)));
+    double height = 1.2;
+    PlaneCut cut =
+        PlaneFit.of(ARCH.mesh(), TOOTH, site, Vec3.Z).forArm(height, limits(0.5)).orElseThrow();
+    assertThat(cut.made().heightMm()).isCloseTo(height, within(0.06));
+    Arch after = PreparedCast.of(ARCH, List.of(new PreparedCast.Applied(TOOTH, cut.made().wall())));
+    double[] across = cut.made().wall().across();
+    assertThat(across[across.length - 1] - across[0])
+        .isCloseTo(2 * TOOTH.size().mesiodistalMm() / 3, within(0.1));
+    double foot = cut.made().wall().foot()[across.length / 2];
+    ToothSide prepared =
+        new ToothSide(after.mesh(), TOOTH, TOOTH.axes().outOf(Surface.LINGUAL), Vec3.Z);
+    ToothSide.Line line = prepared.line(middle, ToothSide.HIGHEST_MM);
+    double wall = line.at(foot + height / 2);
+    assertThat(line.at(foot + 0.1)).isCloseTo(wall, within(0.03));
+    assertThat(line.at(foot + height - 0.1)).isCloseTo(wall, within(0.03));
+  }
+
   /** Handbook 4.6 and 4.7: deepest in the middle, higher at the ridge, less than a right angle. */
   @Test
   void theFloorOfASeatRisesToTheRidge() {
@@ -354,6 +393,8 @@ class PreparerTest {
         Threshold.own("enamel-most-back", most, "mm", "test"),
         Threshold.own("prepared-plane-least-bounded", 2, "mm", "test"),
         Threshold.own("prepared-plane-least-free-end", 2, "mm", "test"),
+        Threshold.own("reciprocal-arm-height", 0.5, "1", "test"),
+        Threshold.own("reciprocal-arm-lowest", 0.35, "1", "test"),
         Threshold.own("plane-start-lower-most", 1.5, "mm", "test"));
   }
 
