@@ -20,12 +20,14 @@ export const toothOf = ({ place: { pieces } }: PlanFinding): Fdi | null => {
 /** How many rules are not met or open, and where: a click goes to the tooth. Rules of the whole are told at once. */
 export function PlanVerdict({ plan, listed }: { readonly plan: Plan; readonly listed: readonly Fdi[] }): ReactElement {
   const notation = useBench((s) => s.notation);
-  const against = plan.findings.filter(({ verdict }) => verdict !== "met");
+  const against = plan.findings.filter(({ verdict, putRight }) => verdict !== "met" && !putRight);
+  const righted = plan.findings.filter(({ putRight }) => putRight).length;
   const at = (tooth: Fdi, verdict: PlanFinding["verdict"]): number => against.filter((each) => toothOf(each) === tooth && each.verdict === verdict).length;
   const goTo = (tooth: Fdi): void => window.document.querySelector(`[data-plantooth="${tooth}"]`)?.scrollIntoView({ block: "start" });
   return (
     <div className="planfindings">
       <h3>{against.length === 0 ? "Every rule asked is met" : `${against.length} of ${plan.findings.length} rules not met or open`}</h3>
+      {righted > 0 && <p className="soft">{righted} more {righted === 1 ? "is" : "are"} put right in the mouth first</p>}
       <div className="chips num">
         {listed.map((tooth) => {
           const signs = (["not met", "too close to call", "not known"] as const).filter((each) => at(tooth, each) > 0);
@@ -54,18 +56,34 @@ export function PlanVerdict({ plan, listed }: { readonly plan: Plan; readonly li
 /** What stands against a part first, each with number, limit and source; what is met folded away. */
 export function FindingList({ findings }: { readonly findings: readonly PlanFinding[] }): ReactElement {
   const [all, setAll] = useState(false);
-  const against = findings.filter(({ verdict }) => verdict !== "met");
-  const met = findings.length - against.length;
+  const units = useBench((s) => s.units);
+  const righted = findings.filter(({ putRight }) => putRight);
+  const against = findings.filter(({ verdict, putRight }) => verdict !== "met" && !putRight);
+  const met = findings.filter(({ verdict, putRight }) => verdict === "met" && !putRight);
   return (
     <>
       <ul className="findings num">
-        {sorted(all ? findings : against).map((finding, i) => (
+        {sorted(all ? [...against, ...met] : against).map((finding, i) => (
           <FindingLine key={`${finding.rule} ${finding.place.words} ${i}`} finding={finding} />
         ))}
       </ul>
-      {met > 0 && (
+      {righted.length > 0 && (
+        <>
+          <p className="soft">Put right by the mouth preparation</p>
+          <ul className="findings num putright">
+            {sorted(righted).map((finding, i) => (
+              <FindingLine
+                key={`${finding.rule} ${finding.place.words} ${i}`}
+                finding={finding}
+                beside={<span className="soft">→ {toldText(finding.putRight!.after, units)} by step {finding.putRight!.step} </span>}
+              />
+            ))}
+          </ul>
+        </>
+      )}
+      {met.length > 0 && (
         <button className="plain word metfold" aria-expanded={all} onClick={() => setAll(!all)}>
-          {all ? "hide" : "show"} {met === 1 ? "the rule" : `the ${met} rules`} met
+          {all ? "hide" : "show"} {met.length === 1 ? "the rule" : `the ${met.length} rules`} met
         </button>
       )}
     </>

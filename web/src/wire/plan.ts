@@ -93,7 +93,10 @@ export interface PlannedBase {
 }
 
 /** A rule that the plan meets or breaks. */
-export type PlanFinding = Omit<Finding, "otherwise" | "because">;
+export type PlanFinding = Omit<Finding, "otherwise" | "because"> & {
+  /** The step of the mouth preparation that puts it right, and what is read then; null: it stays open. */
+  readonly putRight: { readonly step: number; readonly after: Told } | null;
+};
 
 export interface Plan {
   readonly jaw: Jaw;

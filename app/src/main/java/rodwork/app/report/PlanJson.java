@@ -3,6 +3,7 @@ package rodwork.app.report;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import rodwork.app.operation.MakePlan;
+import rodwork.casework.prescription.PutRight;
 import rodwork.design.clasp.Judgement;
 import rodwork.design.plan.FulcrumLine;
 import rodwork.design.plan.Line;
@@ -11,6 +12,7 @@ import rodwork.design.plan.Plan;
 import rodwork.design.plan.TorusMark;
 import rodwork.design.preparation.MouthPreparation;
 import rodwork.design.preparation.Step;
+import rodwork.rules.Finding;
 import rodwork.survey.plane.PlanePatch;
 
 /** A plan as JSON; the schema is {@code docs/schema/plan.schema.json}. */
@@ -28,6 +30,16 @@ public final class PlanJson {
         .put("title", planned.judged().rulebook().title())
         .put("hash", planned.judged().rulebook().hash());
     json.setAll(of(planned.plan()));
+    for (int i = 0; i < planned.plan().findings().size(); i++) {
+      Finding finding = planned.plan().findings().get(i);
+      ((ObjectNode) json.get("findings").get(i))
+          .set(
+              "putRight",
+              Json.orNull(
+                  PutRight.of(finding, planned.preparation())
+                      .map(PlanJson::putRight)
+                      .orElse(null)));
+    }
     return json.set("preparation", preparation(planned.preparation()));
   }
 
@@ -84,6 +96,11 @@ public final class PlanJson {
     json.set("questions", Json.wordings(plan.questions()));
     json.set("questionPieces", Json.allPieces(plan.questions()));
     return json;
+  }
+
+  private static ObjectNode putRight(PutRight right) {
+    ObjectNode json = Json.object().put("step", right.step().number());
+    return json.set("after", RulesJson.reading(right.after().reading()));
   }
 
   private static ObjectNode preparation(MouthPreparation preparation) {

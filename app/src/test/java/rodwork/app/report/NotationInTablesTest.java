@@ -152,4 +152,23 @@ class NotationInTablesTest {
     assertThat(seen).contains(34, 44);
     assertThat(json.get("questionPieces")).hasSameSizeAs(json.get("questions"));
   }
+
+  /** A finding that a cut puts right names the step that does; what stays open names none. */
+  @Test
+  void filesTellWhatThePreparationPutsRight() throws java.io.IOException {
+    JsonNode json = PlanJson.of(planned);
+    assertThat(Schemas.errors("plan", json)).isEmpty();
+    int steps = json.at("/preparation/steps").size();
+    int righted = 0;
+    for (JsonNode finding : json.get("findings")) {
+      JsonNode right = finding.get("putRight");
+      if (!right.isNull()) {
+        assertThat(finding.get("verdict").asText()).isNotEqualTo("met");
+        assertThat(right.get("step").asInt()).isBetween(1, steps);
+        assertThat(right.at("/after/kind").asText()).isEqualTo("measured");
+        righted++;
+      }
+    }
+    assertThat(righted).isBetween(1, json.get("findings").size() - 1);
+  }
 }
