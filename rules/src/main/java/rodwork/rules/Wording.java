@@ -24,7 +24,15 @@ public record Wording(List<Piece> pieces) {
      * @param fdi its number, ISO 3950
      */
     record Tooth(int fdi) implements Piece {}
+
+    /**
+     * A text that was kept with FDI numbers in it, which of its numbers they are cannot be told:
+     * who counts teeth otherwise must not read one of them.
+     */
+    record Fdi(String words) implements Piece {}
   }
+
+  private static final String REPLACED = "\uFFFD";
 
   /** Stands in no message: from the area of Unicode for private use. */
   private static final String MARK = "\uE000";
@@ -78,6 +86,9 @@ public record Wording(List<Piece> pieces) {
           || values[i] instanceof Wording
           || values[i] instanceof Collection<?>) {
         marked[i] = MARK + i + MARK;
+      } else if (String.valueOf(values[i]).contains(MARK)) {
+        // A name from outside may hold anything.
+        marked[i] = String.valueOf(values[i]).replace(MARK, REPLACED);
       }
     }
     // The filled template alternates between words and the numbers of marked values.
@@ -130,8 +141,13 @@ public record Wording(List<Piece> pieces) {
                 switch (piece) {
                   case Piece.Plain(String words) -> words;
                   case Piece.Tooth(int fdi) -> numbering.number(fdi);
+                  case Piece.Fdi(String words) -> isFdi(numbering) ? words : "as on the page";
                 })
         .collect(Collectors.joining());
+  }
+
+  private static boolean isFdi(Numbering numbering) {
+    return numbering.number(21).equals("21");
   }
 
   /** With FDI numbers, as files have them. */

@@ -46,6 +46,20 @@ class WordingTest {
   }
 
   @Test
+  void aTextThatMayHoldFdiNumbersIsReadInFdiAlone() {
+    Wording wording = Wording.of("because: ", new Wording.Piece.Fdi("beside 14"));
+    assertThat(wording.fdi()).isEqualTo("because: beside 14");
+    assertThat(wording.in(fdi -> "#" + fdi)).isEqualTo("because: as on the page");
+  }
+
+  @Test
+  void namesFromOutsideMayHoldAnything() {
+    assertThat(Wording.format("%s of %s", "a\uE0000\uE000b", new Tooth(14)).pieces())
+        .containsExactly(
+            new Wording.Piece.Plain("a\uFFFD0\uFFFDb of "), new Wording.Piece.Tooth(14));
+  }
+
+  @Test
   void aPlaceNamesItsTooth() {
     assertThat(Place.of(new Tooth(36), "mid-facial").in(fdi -> "19"))
         .isEqualTo("tooth 19, mid-facial");

@@ -79,6 +79,7 @@ public final class Json {
       switch (piece) {
         case Wording.Piece.Plain(String words) -> array.add(words);
         case Wording.Piece.Tooth(int fdi) -> array.add(fdi);
+        case Wording.Piece.Fdi(String words) -> array.add(words);
       }
     }
     return array;

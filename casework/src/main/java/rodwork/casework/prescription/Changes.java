@@ -27,11 +27,7 @@ final class Changes {
           "replaced",
           "replacementNotSaid");
 
-  /**
-   * What may be a tooth in FDI within a text. Texts are kept in FDI alone, and which of their
-   * numbers are teeth cannot be told any more: who counts teeth otherwise must not read one of
-   * them.
-   */
+  /** What may be a tooth in FDI within a text, which is kept in FDI alone. */
   private static final Pattern PERHAPS_TOOTH =
       Pattern.compile("(?<![\\d.])[1-4][1-8](?![\\d]|\\.\\d)");
 
@@ -77,10 +73,14 @@ final class Changes {
       }
       return;
     }
+    Wording change = Wording.of(shown(field, before), " → ", shown(field, after));
     lines.add(
-        perhapsTeeth(before) || perhapsTeeth(after)
-            ? Wording.of(where, ": changed, now as on the page")
-            : Wording.of(where, ": ", shown(field, before), " → ", shown(field, after)));
+        Wording.of(
+            where,
+            ": ",
+            perhapsTeeth(before) || perhapsTeeth(after)
+                ? new Wording.Piece.Fdi(change.fdi())
+                : change));
   }
 
   private static boolean perhapsTeeth(JsonNode json) {

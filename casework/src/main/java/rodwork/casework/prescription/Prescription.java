@@ -72,6 +72,7 @@ public record Prescription(int revision, String hash, List<Wording> changes, Jso
         switch (piece) {
           case Wording.Piece.Plain(String words) -> line.add(words);
           case Wording.Piece.Tooth(int fdi) -> line.add(fdi);
+          case Wording.Piece.Fdi(String words) -> line.addObject().put("fdi", words);
         }
       }
     }
@@ -103,19 +104,28 @@ public record Prescription(int revision, String hash, List<Wording> changes, Jso
     if (revision < 1) {
       throw PrescriptionProblem.PREVIOUS_WRONG.with(name, "its revision is no number from 1");
     }
-    return new Prescription(
-        revision,
-        json.path("hash").asText(),
-        StreamSupport.stream(json.path("changePieces").spliterator(), false)
+    return new Prescription(revision, json.path("hash").asText(), lines(json), content);
+  }
+
+  /** Its changes; one that was kept before teeth stood apart in them has them as texts alone. */
+  private static List<Wording> lines(JsonNode json) {
+    return json.has("changePieces")
+        ? StreamSupport.stream(json.path("changePieces").spliterator(), false)
             .map(Prescription::wording)
-            .toList(),
-        content);
+            .toList()
+        : StreamSupport.stream(json.path("changes").spliterator(), false)
+            .map(line -> Wording.of(new Wording.Piece.Fdi(line.asText())))
+            .toList();
   }
 
   private static Wording wording(JsonNode pieces) {
     return Wording.of(
         StreamSupport.stream(pieces.spliterator(), false)
-            .map(p -> p.isInt() ? new Wording.Piece.Tooth(p.asInt()) : p.asText())
+            .map(
+                p ->
+                    p.isInt()
+                        ? new Wording.Piece.Tooth(p.asInt())
+                        : p.isObject() ? new Wording.Piece.Fdi(p.path("fdi").asText()) : p.asText())
             .toArray());
   }
 

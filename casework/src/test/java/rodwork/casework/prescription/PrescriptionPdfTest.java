@@ -171,9 +171,30 @@ class PrescriptionPdfTest {
         .extracting(line -> line.in(Notation.UNIVERSAL))
         .containsExactlyInAnyOrder(
             "teeth, missing: 5 → 5, 4",
-            "teeth, because: changed, now as on the page",
+            "teeth, because: as on the page",
             "room: 14 → 15",
             "kind: bar → plate");
+    assertThat(Changes.between(before, after))
+        .extracting(Wording::fdi)
+        .contains("teeth, because: 14 is missing → 15 is missing");
+  }
+
+  @Test
+  void whatChangedIsReadBackAlsoAsItWasKeptBefore() throws IOException {
+    Prescription told =
+        new Prescription(
+            2,
+            fixture().hash(),
+            List.of(
+                Wording.of("abutments ", new Wording.Piece.Tooth(16), ": a → b"),
+                Wording.of("because: ", new Wording.Piece.Fdi("beside 14"))),
+            fixture().content());
+    assertThat(Prescription.read(told.json().toString(), "x")).isEqualTo(told);
+    ObjectNode old = told.json();
+    old.remove("changePieces");
+    assertThat(Prescription.read(old.toString(), "x").changes())
+        .extracting(Wording::fdi)
+        .containsExactly("abutments 16: a → b", "because: beside 14");
   }
 
   @Test
