@@ -348,7 +348,7 @@ function Torus({ site }: { readonly site: TorusSite }): ReactElement {
                   onChange={(event) => set(end === "from" ? "front" : "back", { [end]: event.target.value === "" ? undefined : Number(event.target.value) })}
                 >
                   <option value="">{UNKNOWN}</option>
-                  {PLACES[site].map((tooth) => (
+                  {PLACES[site].filter((tooth) => tooth !== torus[end === "from" ? "to" : "from"]).map((tooth) => (
                     <option key={tooth} value={tooth}>
                       {toothText(tooth, notation)}
                     </option>

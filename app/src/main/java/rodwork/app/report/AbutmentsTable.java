@@ -237,7 +237,8 @@ public final class AbutmentsTable {
                         "%.1f mm high, %.1f mm wide, %.1f° as it is",
                         p.heightMm(),
                         p.widthMm(),
-                        p.angleDeg()))
+                        // No "-0.0".
+                        Math.round(p.angleDeg() * 10) / 10.0 + 0.0))
             .orElse("nothing parallel as it is");
     String could =
         plane

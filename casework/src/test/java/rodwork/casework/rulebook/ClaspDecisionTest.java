@@ -229,6 +229,12 @@ class ClaspDecisionTest {
     assertThat(serving(JUDGE.judge(Abutments.premolar().with(Fact.MOBILE, yes()))).getFirst())
         .isEqualTo("combination");
     assertThat(
+            serving(
+                    JUDGE.judge(
+                        Abutments.premolar().with(Fact.SURVEY_LINE, new Reading.Word("high"))))
+                .getFirst())
+        .isEqualTo("combination");
+    assertThat(
             serving(JUDGE.judge(Abutments.premolar().with(Fact.AHEAD_OF_AXIS, yes()))).getFirst())
         .isEqualTo("combination");
   }

@@ -291,8 +291,8 @@ final class ClaspCuts {
         family.surface(),
         String.format(
             Locale.ROOT,
-            "deepen the undercut in the %s by %.2f mm for the %.2f mm gauge, at least %.1f mm from"
-                + " the margin: a smooth depression %.1f by %.1f mm, or composite",
+            "deepen the undercut in the %s by %.2f mm for the %.2f mm gauge, its deepest place at"
+                + " least %.1f mm from the margin: a smooth depression %.1f by %.1f mm, or composite",
             where,
             lacks,
             clasp.gaugeMm(),

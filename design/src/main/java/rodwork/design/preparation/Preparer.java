@@ -169,6 +169,9 @@ public final class Preparer {
       return List.of();
     }
     List<String> general = new ArrayList<>();
+    if (book.plan.majorConnector().isEmpty() && !book.plan.bases().isEmpty()) {
+      general.add("No major connector could be laid: cut nothing before the plan is whole.");
+    }
     general.add(
         "Before the first cut: thickness of enamel by radiograph; cut a stone copy of the cast"
             + " first.");
