@@ -91,23 +91,12 @@ public final class WallMaker {
    */
   public static Optional<Made> standing(
       ToothSide side, double from, double to, double foot, double height) {
-    List<double[]> lines = new ArrayList<>();
-    double sum = 0;
-    double step = 0;
-    for (int i = 0; i < LINES; i++) {
-      double s = from + (to - from) * i / (LINES - 1);
-      ToothSide.Line line = side.line(s, ToothSide.HIGHEST_MM);
-      if (line.isEmpty()) {
-        continue;
-      }
-      Standing one = Standing.of(line, foot, Math.min(foot + height, line.height().getLast()));
-      if (one.height >= LEAST_MM) {
-        lines.add(one.row(s));
-        sum += one.height;
-        step = Math.max(step, one.step);
-      }
-    }
-    return made(side, lines, sum, step);
+    return following(
+        side,
+        from,
+        to,
+        ToothSide.HIGHEST_MM,
+        line -> Standing.of(line, foot, Math.min(foot + height, line.height().getLast())));
   }
 
   /**
@@ -137,6 +126,15 @@ public final class WallMaker {
           : new Standing(foot, 0, 0, 0, 0);
     }
 
+    /** A line whose wall is as far out as the side at its foot, or as far in as is wanted. */
+    static Standing under(ToothSide.Line line, double foot, double out) {
+      int widest = line.widest();
+      return Double.isNaN(out)
+          ? new Standing(foot, 0, 0, 0, 0)
+          : new Standing(
+              foot, line.height().get(widest) - foot, out, line.out().get(widest) - out, 0);
+    }
+
     double[] row(double across) {
       return new double[] {across, out, foot, deepest};
     }
@@ -159,7 +157,7 @@ public final class WallMaker {
         upTo,
         line -> {
           double foot = line.height().get(line.widest()) - by;
-          return new Foot(foot, line.at(foot));
+          return Standing.under(line, foot, line.at(foot));
         });
   }
 
@@ -181,31 +179,33 @@ public final class WallMaker {
           while (foot > 0 && line.out().get(foot) > wall) {
             foot--;
           }
-          return new Foot(line.height().get(foot), wall);
+          return Standing.under(line, line.height().get(foot), wall);
         });
   }
 
-  /** Where an upright line of a wall ends below, and how far out it stands; NaN: nowhere. */
-  private record Foot(double height, double out) {}
-
   private static Optional<Made> following(
-      ToothSide side, double from, double to, double upTo, Function<ToothSide.Line, Foot> wall) {
+      ToothSide side,
+      double from,
+      double to,
+      double upTo,
+      Function<ToothSide.Line, Standing> wall) {
     List<double[]> lines = new ArrayList<>();
     double sum = 0;
+    double step = 0;
     for (int i = 0; i < LINES; i++) {
       double s = from + (to - from) * i / (LINES - 1);
       ToothSide.Line line = side.line(s, upTo);
       if (line.isEmpty()) {
         continue;
       }
-      Foot foot = wall.apply(line);
-      if (!Double.isNaN(foot.out)) {
-        int widest = line.widest();
-        lines.add(new double[] {s, foot.out, foot.height, line.out().get(widest) - foot.out});
-        sum += line.height().get(widest) - foot.height;
+      Standing one = wall.apply(line);
+      if (one.height > 0) {
+        lines.add(one.row(s));
+        sum += one.height;
+        step = Math.max(step, one.step);
       }
     }
-    return made(side, lines, sum, 0);
+    return made(side, lines, sum, step);
   }
 
   private static Optional<Made> made(
