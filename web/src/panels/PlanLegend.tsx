@@ -21,7 +21,7 @@ const PARTS: readonly Sample[] = [
 ];
 const TORUS: Sample = { words: "torus", width: 1.8, dash: "1.2 3" };
 
-/** How each part is drawn, by line and hatching alone, as on paper. */
+/** How each part is drawn, by line and hatching alone; the pages draw each line otherwise still, for they are told in black alone. */
 export function PlanLegend(): ReactElement {
   const tori = useBench((s) => s.planned?.sheet?.plan.tori.some(({ edge }) => edge !== null) ?? false);
   return (

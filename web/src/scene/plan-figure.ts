@@ -5,7 +5,7 @@ import type { Fdi } from "../wire/types";
 import type { CastBody } from "./cast-body";
 import { beads, chords, dashes, type Lay, laidChord, pieces } from "./hatching";
 
-/** How a part is drawn: the same line and hatching as on paper. */
+/** How a part is drawn: its line and hatching. The drawing on paper has lines of its own kinds too, as it has no depth. */
 export type PlanLook = "base" | "mesh" | "connector" | "finish" | "minor" | "plate" | "rest" | "retentive" | "reciprocal" | "stop" | "torus" | "fulcrum" | "replaced" | "cut";
 
 /** One part as drawn: ends of pieces of line, six numbers a piece; a piece without length is a dot. */
