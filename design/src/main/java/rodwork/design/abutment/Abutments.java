@@ -380,7 +380,8 @@ public final class Abutments {
     Reading enamel =
         plane
             .enamelMm()
-            .<Reading>map(taken -> Reading.mm(taken, accuracy))
+            // A plane that was fitted within the limit is ordered so, not measured.
+            .<Reading>map(taken -> Reading.mm(taken, plane.within().isPresent() ? 0 : accuracy))
             .orElseGet(
                 () ->
                     new Reading.NoRoom(
@@ -432,8 +433,7 @@ public final class Abutments {
                     first + rules.cuts().startLower().value(),
                     wanted.value(),
                     least.value(),
-                    // What is ordered stays within the limit as surely as the scan is known.
-                    most.value() - survey.surveyor().rules().scanAccuracy().value())),
+                    most.value())),
         least,
         most);
   }
