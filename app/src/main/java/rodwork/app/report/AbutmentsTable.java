@@ -101,7 +101,10 @@ public final class AbutmentsTable {
           row(lines, ++place + ".", family(j));
           arm(abutment, j).ifPresent(text -> row(lines, "", text));
         }
-        case NOT_DECIDED -> row(lines, "?", family(j));
+        case NOT_DECIDED -> {
+          row(lines, "?", family(j));
+          arm(abutment, j).ifPresent(text -> row(lines, "", text));
+        }
         case DOES_NOT_SERVE -> {
           Judgement.Step why = why(j);
           if (why.finding().limit() instanceof Limit.OneOf) {
@@ -285,16 +288,7 @@ public final class AbutmentsTable {
     String name = j.family().name();
     return switch (j.answer()) {
       case SERVES -> name + ": serves. " + j.rankedBy() + warned(j);
-      case SERVES_AFTER ->
-          name
-              + ": serves after: "
-              + Stream.concat(
-                      j.preparations().stream().map(Judgement.Preparation::words),
-                      j.changes().stream().map(Judgement.Change::what))
-                  .collect(Collectors.joining("; "))
-              + ". "
-              + j.rankedBy()
-              + warned(j);
+      case SERVES_AFTER -> name + ": serves after: " + before(j) + ". " + j.rankedBy() + warned(j);
       case NOT_DECIDED ->
           name
               + ": not decided; hangs on "
@@ -303,9 +297,22 @@ public final class AbutmentsTable {
                       .filter(s -> !s.finding().verdict().decided())
                       .filter(s -> s.otherwise().decides())
                       .map(s -> held(s.finding()))
-                      .toList());
+                      .toList())
+              + ". "
+              + (j.preparations().isEmpty() && j.changes().isEmpty()
+                  ? ""
+                  : "Before it serves: " + before(j) + ".")
+              + warned(j);
       case DOES_NOT_SERVE -> name + ": " + reason(j);
     };
+  }
+
+  /** What is done first. */
+  private static String before(Judgement j) {
+    return Stream.concat(
+            j.preparations().stream().map(Judgement.Preparation::words),
+            j.changes().stream().map(Judgement.Change::what))
+        .collect(Collectors.joining("; "));
   }
 
   private static String warned(Judgement j) {
