@@ -61,7 +61,7 @@ function Plane({ plane }: { readonly plane: PlaneTold }): ReactElement {
           <b>
             {text(couldBe.heightMm)} high takes {fine(couldBe.enamelMm)}
             {within === null
-              ? couldBe.enamelMm > enamelMost.value
+              ? couldBe.heightMm >= heightLeast.value
                 ? `, at most ${fine(enamelMost.value)}: none is cut`
                 : `, less than ${text(heightLeast.value)} high: none is cut`
               : within.enamelMm !== couldBe.enamelMm && `; cut ${text(within.heightMm)} high for ${fine(within.enamelMm)}`}

@@ -275,7 +275,7 @@ public final class AbutmentsTable {
                     cut.enamelMm()))
         .orElseGet(
             () ->
-                wanted.enamelMm() > plane.most().value()
+                wanted.made().heightMm() >= plane.least().value()
                     ? String.format(
                         Locale.ROOT, ": at most %.2f mm, so none is cut", plane.most().value())
                     : String.format(
