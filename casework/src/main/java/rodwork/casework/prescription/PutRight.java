@@ -13,7 +13,7 @@ import rodwork.rules.Verdict;
  * limit. A step without such a reading puts nothing right, whatever it is meant for.
  *
  * @param step that does it
- * @param after what it reads on the prepared surface
+ * @param after what its cut is ordered to be
  */
 public record PutRight(Step step, Finding after) {
 
